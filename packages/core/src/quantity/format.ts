@@ -1,0 +1,132 @@
+import { shortDetector } from './detector.ts';
+import type { Band, Level } from './level.ts';
+import type { Span, Tolerance } from './parse.ts';
+import { type QuantityName, quantities } from './quantities.ts';
+import { Broken } from './refusal.ts';
+import { meaningWith } from './unit-expression.ts';
+
+export type UnitSystem = 'metric' | 'us';
+
+/** How values are shown. Four significant digits unless a place asks for others. */
+export interface Showing {
+  readonly units?: UnitSystem;
+  readonly digits?: number;
+  readonly decimal?: 'point' | 'comma';
+}
+
+const spelling: Readonly<Record<string, string>> = {
+  um: 'µm',
+  uV: 'µV',
+  uA: 'µA',
+  uF: 'µF',
+  uH: 'µH',
+  us: 'µs',
+  ug: 'µg',
+  ohm: 'Ω',
+  mohm: 'mΩ',
+  kohm: 'kΩ',
+  Mohm: 'MΩ',
+  Gohm: 'GΩ',
+  'ohm/km': 'Ω/km',
+  'ohm/ft': 'Ω/ft',
+  'N*m': 'N·m',
+  '(um/s)/rtHz': '(µm/s)/√Hz',
+  'ug/rtHz': 'µg/√Hz',
+  'nm/rtHz': 'nm/√Hz',
+  'nV/rtHz': 'nV/√Hz',
+  'uV/rtHz': 'µV/√Hz',
+  'mV/um': 'mV/µm',
+  'uH/m': 'µH/m',
+  'uH/ft': 'µH/ft',
+  deg: '°',
+  '1': '',
+};
+
+/** A number with significant digits and no exponent within seven decades of 1. */
+export function showNumber(value: number, digits = 4, decimal: Showing['decimal'] = 'point'): string {
+  if (!Number.isFinite(value)) throw new Broken('a number that is shown is finite', { value: String(value) });
+  const magnitude = Math.abs(value);
+  let text: string;
+  if (value === 0) text = '0';
+  else if (magnitude >= 1e7 || magnitude < 1e-5) text = value.toExponential(Math.max(0, digits - 1));
+  else if (magnitude >= 10 ** digits) text = value.toFixed(0);
+  else text = value.toPrecision(digits);
+  if (text.includes('.')) text = text.replace(/(\.\d*?)0+($|e)/, '$1$2').replace(/\.($|e)/, '$1');
+  text = text.replace('-', '\u2212').replace(/e\+?(\u2212|-)?(\d+)/, (_, sign, power) => `e${sign ? '-' : ''}${power}`);
+  return decimal === 'comma' ? text.replace('.', ',') : text;
+}
+
+/** The unit a value of this quantity is usually shown in: the largest in which it is at least 1. */
+export function usualUnit(name: QuantityName, value: number, system: UnitSystem = 'metric'): string {
+  const candidates = quantities[name][system];
+  let chosen: string = candidates[0]!;
+  for (const candidate of candidates) {
+    if (Math.abs(value) >= factorOf(candidate, name).factor * (1 - 1e-9)) chosen = candidate;
+  }
+  if (value === 0) chosen = candidates.at(-1)!;
+  return chosen;
+}
+
+function factorOf(unit: string, name: QuantityName) {
+  const meaning = meaningWith(unit, quantities[name].dimension);
+  if (meaning === undefined) throw new Broken('a usual unit has the dimension of its quantity', { unit, name });
+  return meaning;
+}
+
+/** The SI value expressed in a unit of its quantity. */
+export function valueIn(unit: string, name: QuantityName, value: number): number {
+  const { factor, offset } = factorOf(unit, name);
+  return (value - (name === 'temperature' ? (offset ?? 0) : 0)) / factor;
+}
+
+/** A value with its usual unit, as text: `27000 Hz`, `8.5 nF`, `65 °C`. */
+export function showQuantity(name: QuantityName, value: number, showing: Showing = {}): string {
+  const unit = usualUnit(name, value, showing.units);
+  return withUnit(showNumber(valueIn(unit, name, value), showing.digits, showing.decimal), unit);
+}
+
+/** A value in a stated unit, as text. */
+export function showIn(unit: string, name: QuantityName, value: number, showing: Showing = {}): string {
+  return withUnit(showNumber(valueIn(unit, name, value), showing.digits, showing.decimal), unit);
+}
+
+function withUnit(number: string, unit: string): string {
+  const spelled = spelledUnit(unit);
+  return spelled === '' ? number : spelled === '°' ? `${number}°` : `${number} ${spelled}`;
+}
+
+export function spelledUnit(unit: string): string {
+  return spelling[unit] ?? unit;
+}
+
+export function showLevel(shown: Level, showing: Showing = {}): string {
+  const band = shown.band === undefined ? '' : ` ${showBand(shown.band, showing)}`;
+  return `${showQuantity(shown.quantity, shown.value, showing)} ${shortDetector[shown.detector]}${band}`;
+}
+
+export function showBand(band: Band, showing: Showing = {}): string {
+  const low = showNumber(band.low, showing.digits, showing.decimal);
+  return `${low}..${showNumber(band.high, showing.digits, showing.decimal)} Hz`;
+}
+
+export function showSpan(name: QuantityName, span: Span, showing: Showing = {}): string {
+  if (span.low === span.high) return showQuantity(name, span.low, showing);
+  const unit = usualUnit(name, Math.max(Math.abs(span.low), Math.abs(span.high)), showing.units);
+  const low = showNumber(valueIn(unit, name, span.low), showing.digits, showing.decimal);
+  return `${low}..${showIn(unit, name, span.high, showing)}`;
+}
+
+export function showPercent(fraction: number, digits = 3): string {
+  const text = showNumber(fraction * 100, digits);
+  return `${fraction > 0 ? '+' : ''}${text} %`;
+}
+
+export function showTolerance(tolerance: Tolerance): string {
+  const high = showNumber(tolerance.high * 100, 3);
+  const low = showNumber(-tolerance.low * 100, 3);
+  return high === low ? `±${high} %` : `+${high}/\u2212${low} %`;
+}
+
+export function showDecibels(ratioOrDecibels: number, digits = 1): string {
+  return `${ratioOrDecibels < 0 ? '\u2212' : ''}${Math.abs(ratioOrDecibels).toFixed(digits)} dB`;
+}

@@ -1,0 +1,14 @@
+export * from './answer.ts';
+export * from './detector.ts';
+export * from './dimension.ts';
+export * from './field.ts';
+export * from './format.ts';
+export * from './fraction.ts';
+export * from './level.ts';
+export * from './names.ts';
+export * from './parse.ts';
+export * from './quantities.ts';
+export * from './refusal.ts';
+export * from './stated.ts';
+export * from './unit-expression.ts';
+export { inch, standardGravity } from './units.ts';

@@ -1,0 +1,63 @@
+import { api670 } from './api-670.ts';
+import { beltPractice } from './belt-practice.ts';
+import { broch1984 } from './broch-1984.ts';
+import { dunkerley } from './dunkerley.ts';
+import { fluidFilmPractice } from './fluid-film-practice.ts';
+import { gearFrequencies } from './gear-frequencies.ts';
+import { harris1978 } from './harris-1978.ts';
+import { iepePractice } from './iepe-practice.ts';
+import { inductionMotorPractice } from './induction-motor-practice.ts';
+import { iso1683 } from './iso-1683.ts';
+import { iso2041 } from './iso-2041.ts';
+import { iso5348 } from './iso-5348.ts';
+import { iso10816x1edition1995 } from './iso-10816-1-1995.ts';
+import { iso10816x3edition2009 } from './iso-10816-3-2009.ts';
+import { iso10816x7edition2009 } from './iso-10816-7-2009.ts';
+import { iso20816x1 } from './iso-20816-1.ts';
+import { iso20816x3edition2022 } from './iso-20816-3-2022.ts';
+import { iso20816x8edition2018 } from './iso-20816-8-2018.ts';
+import { iso80000x3 } from './iso-80000-3.ts';
+import { jcgm100 } from './jcgm-100.ts';
+import { jcgm101 } from './jcgm-101.ts';
+import { loopPractice } from './loop-practice.ts';
+import { namurNe43 } from './namur-ne-43.ts';
+import { rollingBearingKinematics } from './rolling-bearing-kinematics.ts';
+import { samplingPractice } from './sampling-practice.ts';
+import { screeningRules } from './screening-rules.ts';
+import { seismometryNotes } from './seismometry-notes.ts';
+import { singleDegreeOfFreedom } from './single-degree-of-freedom.ts';
+import type { Source } from './source.ts';
+import { tradePractice } from './trade-practice.ts';
+
+/** Every source the house cites. */
+export const sources: readonly Source[] = [
+  jcgm100,
+  jcgm101,
+  rollingBearingKinematics,
+  gearFrequencies,
+  inductionMotorPractice,
+  beltPractice,
+  fluidFilmPractice,
+  iso1683,
+  iso80000x3,
+  iso2041,
+  iso5348,
+  singleDegreeOfFreedom,
+  dunkerley,
+  iepePractice,
+  namurNe43,
+  loopPractice,
+  iso20816x1,
+  iso10816x3edition2009,
+  iso20816x3edition2022,
+  iso10816x7edition2009,
+  iso10816x1edition1995,
+  iso20816x8edition2018,
+  harris1978,
+  samplingPractice,
+  screeningRules,
+  tradePractice,
+  broch1984,
+  seismometryNotes,
+  api670,
+];
