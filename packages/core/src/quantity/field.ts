@@ -17,7 +17,7 @@ import { nearest } from './unit-expression.ts';
 
 /** One value a person can state: what it means, how it is read from what was typed, how it is shown. */
 export interface Field<T> {
-  readonly type: 'quantity' | 'level' | 'span' | 'tolerance' | 'curve' | 'count' | 'choice' | 'flag' | 'text';
+  readonly type: 'quantity' | 'level' | 'span' | 'tolerance' | 'curve' | 'count' | 'choice' | 'flag' | 'text' | 'file';
   readonly meaning: string;
   /** The letter the field has in a formula. */
   readonly symbol?: string;
@@ -288,4 +288,21 @@ export function numberField(meaning: string, options: FieldOptions = {}): Field<
     ...quantityField('ratio', meaning, options),
     show: (value: number, showing?: Showing) => showNumber(value, showing?.digits),
   } as Field<number>;
+}
+
+/**
+ * A file named by its path. The command that reads it hands its content on as plain data; `read` makes the model of it.
+ */
+export function fileField<T>(meaning: string, read: (content: unknown) => T, show: (value: T) => string): Field<T> {
+  const expected = 'the path of a readable file';
+  return {
+    type: 'file',
+    meaning,
+    expected,
+    example: 'budget.yaml',
+    schema: { type: 'string', description: meaning },
+    read: (raw) => read(raw),
+    show,
+    json: (value) => show(value),
+  };
 }

@@ -100,7 +100,7 @@ export interface Calculation {
 /** Reads the inputs as typed (`elements=9`), evaluates, and explains. Throws Refusal, naming the input. */
 export function calculate(
   definition: AnyWorking,
-  typed: Readonly<Record<string, string>>,
+  typed: Readonly<Record<string, unknown>>,
   writing: Writing = { decimal: 'point' },
   showing: Showing = {},
 ): Calculation {
@@ -128,7 +128,11 @@ export function calculate(
       });
     }
     values[key] = readInput(field, kebab(key), text, writing);
-    inputs[kebab(key)] = { written: text, json: field.json(values[key]), shown: field.show(values[key], showing) };
+    inputs[kebab(key)] = {
+      written: typeof text === 'string' ? text : field.show(values[key]),
+      json: field.json(values[key]),
+      shown: field.show(values[key], showing),
+    };
   }
   const outputs = definition.evaluate(values) as Record<string, unknown>;
   return {
@@ -142,7 +146,7 @@ export function calculate(
   };
 }
 
-function readInput(field: Field<unknown>, name: string, text: string, writing: Writing): unknown {
+function readInput(field: Field<unknown>, name: string, text: unknown, writing: Writing): unknown {
   try {
     return field.read(text, writing);
   } catch (error) {
