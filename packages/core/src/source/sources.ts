@@ -1,10 +1,13 @@
 import { api670 } from './api-670.ts';
 import { beltPractice } from './belt-practice.ts';
 import { broch1984 } from './broch-1984.ts';
+import { conversionNotes } from './conversion-notes.ts';
+import { dAntonaFerrero2006 } from './d-antona-ferrero-2006.ts';
 import { dunkerley } from './dunkerley.ts';
 import { fluidFilmPractice } from './fluid-film-practice.ts';
 import { gearFrequencies } from './gear-frequencies.ts';
 import { harris1978 } from './harris-1978.ts';
+import { heinzel2002 } from './heinzel-2002.ts';
 import { iepePractice } from './iepe-practice.ts';
 import { inductionMotorPractice } from './induction-motor-practice.ts';
 import { iso1683 } from './iso-1683.ts';
@@ -21,10 +24,13 @@ import { jcgm100 } from './jcgm-100.ts';
 import { jcgm101 } from './jcgm-101.ts';
 import { loopPractice } from './loop-practice.ts';
 import { namurNe43 } from './namur-ne-43.ts';
+import { nuttall1981 } from './nuttall-1981.ts';
+import { oscilloscopeWindowTable } from './oscilloscope-window-table.ts';
 import { rollingBearingKinematics } from './rolling-bearing-kinematics.ts';
 import { samplingPractice } from './sampling-practice.ts';
 import { screeningRules } from './screening-rules.ts';
 import { seismometryNotes } from './seismometry-notes.ts';
+import { signalLibraryReference } from './signal-library-reference.ts';
 import { singleDegreeOfFreedom } from './single-degree-of-freedom.ts';
 import type { Source } from './source.ts';
 import { tradePractice } from './trade-practice.ts';
@@ -39,6 +45,7 @@ export const sources: readonly Source[] = [
   beltPractice,
   fluidFilmPractice,
   iso1683,
+  conversionNotes,
   iso80000x3,
   iso2041,
   iso5348,
@@ -54,6 +61,11 @@ export const sources: readonly Source[] = [
   iso10816x1edition1995,
   iso20816x8edition2018,
   harris1978,
+  nuttall1981,
+  heinzel2002,
+  dAntonaFerrero2006,
+  oscilloscopeWindowTable,
+  signalLibraryReference,
   samplingPractice,
   screeningRules,
   tradePractice,
