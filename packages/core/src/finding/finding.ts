@@ -1,4 +1,6 @@
+import type { Showing } from '../quantity/index.ts';
 import type { Clause } from '../source/source.ts';
+import { type Measure, showMeasure } from './measure.ts';
 
 /**
  * What a finding does to the design: `blocks-issue` stops it, `question` waits for somebody's answer, `warns` is
@@ -15,8 +17,8 @@ export interface Finding {
   /** The place it speaks of: `P-301/pump/drive-end/horizontal`. */
   readonly at: string;
   /** What was found and what the limit is, in the units of the trade; both from the values, never typed twice. */
-  readonly found: string;
-  readonly limit: string;
+  readonly found: Measure | string;
+  readonly limit: Measure | string;
   /** Why it matters. */
   readonly because: string;
   /** What would mend it, most effective first. */
@@ -35,11 +37,11 @@ export function blocks(findings: readonly Finding[]): boolean {
 }
 
 /** The finding as one paragraph: what is wrong, why it matters, what to do. */
-export function wording(each: Finding): string {
-  const limit = each.limit === '' ? '' : `; limit: ${each.limit}`;
+export function wording(each: Finding, showing: Showing = {}): string {
+  const limit = each.limit === '' ? '' : `; limit: ${showMeasure(each.limit, showing)}`;
   const remedy = each.remedy.length === 0 ? '' : ` To mend it: ${each.remedy.join('; or ')}.`;
   const asks = each.asks === undefined ? '' : ` Question: ${each.asks}`;
-  return `${each.at}: ${each.found}${limit}. ${each.because}${remedy}${asks}`;
+  return `${each.at}: ${showMeasure(each.found, showing)}${limit}. ${each.because}${remedy}${asks}`;
 }
 
 const byWeight: Readonly<Record<Weight, number>> = { 'blocks-issue': 0, question: 1, warns: 2, notes: 3 };

@@ -68,7 +68,7 @@ export interface Sheet<F extends Fields = Fields> {
   readonly values: StatedValues<F>;
 }
 
-type Known<S> = S extends Stated<infer T> | undefined ? T : never;
+type Known<S> = NonNullable<S> extends Stated<infer T> ? T : never;
 
 /** Computes from named fields of a sheet; what is not stated there comes back as missing, all of it at once. */
 export function ask<F extends Fields, K extends keyof F & string, R>(

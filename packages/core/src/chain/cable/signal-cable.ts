@@ -1,0 +1,71 @@
+import {
+  type Answer,
+  answer,
+  ask,
+  fromAll,
+  optional,
+  quantityField,
+  type Sheet,
+  spanField,
+  textField,
+} from '../../quantity/index.ts';
+import { tradePractice } from '../../source/index.ts';
+import { clause } from '../../source/source.ts';
+import type { Stage } from '../stage.ts';
+import { lumpedLine } from '../two-port.ts';
+import { cableKind } from './cable-kind.ts';
+
+const dataSheet = {
+  construction: textField('Cores, screen, armour'),
+  capacitancePerLength: quantityField('capacitance per length', 'Core to core with screen, as the signal sees it', {
+    symbol: 'C_l',
+    example: '100 pF/m',
+  }),
+  inductancePerLength: quantityField('inductance per length', 'Of the pair', { example: '0.65 uH/m' }),
+  resistancePerLength: quantityField('resistance per length', 'Of one core', { symbol: 'r', example: '37 ohm/km' }),
+  temperature: spanField('temperature', 'Surroundings it may lie in', { example: '-30..90 °C' }),
+  capacitanceForCertificates: optional(
+    quantityField('capacitance per length', 'Declared for intrinsic safety', { example: '160 pF/m' }),
+  ),
+  remark: optional(textField('What else a reader should know')),
+} as const;
+
+/** R, L and C of the length, lumped: below a tenth of the frequency at which the cable is a wavelength long. */
+function lineStages(sheet: Sheet<typeof dataSheet>, length: Answer<number>): Answer<readonly Stage[]> {
+  const stated = ask(sheet, ['capacitancePerLength', 'inductancePerLength', 'resistancePerLength'], (values) => values);
+  return fromAll({ stated, length }, ({ stated: s, length: metres }) => [
+    {
+      name: `${metres} m of cable`,
+      part: sheet.of,
+      enters: 'voltage',
+      leaves: 'voltage',
+      through: (frequency) =>
+        lumpedLine(
+          2 * s.resistancePerLength * metres,
+          s.inductancePerLength * metres,
+          s.capacitancePerLength * metres,
+          2 * Math.PI * frequency,
+        ),
+    },
+  ]);
+}
+
+export const signalCable = cableKind({
+  kind: 'signal-cable',
+  name: 'Screened signal cable',
+  dataSheet,
+  sources: [clause(tradePractice)],
+  model: (sheet, length) => ({
+    of: sheet.of,
+    length,
+    capacitance: fromAll(
+      { perLength: ask(sheet, ['capacitancePerLength'], (s) => s.capacitancePerLength as number), length },
+      ({ perLength, length: metres }) => perLength * metres,
+    ),
+    loopResistance: fromAll(
+      { perLength: ask(sheet, ['resistancePerLength'], (s) => s.resistancePerLength as number), length },
+      ({ perLength, length: metres }) => 2 * perLength * metres,
+    ),
+    stages: (port) => (port === 'voltage' ? lineStages(sheet, length) : answer([])),
+  }),
+});

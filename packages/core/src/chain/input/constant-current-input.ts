@@ -1,0 +1,43 @@
+import { ask, countField, flagField, optional, quantityField, valueIfStated } from '../../quantity/index.ts';
+import { iepePractice } from '../../source/index.ts';
+import { clause } from '../../source/source.ts';
+import { inputKind } from './input-kind.ts';
+import { voltageInputSheet, voltageInputStages } from './voltage-input.ts';
+
+/** An input that feeds the transducer a constant current and reads the voltage over it, without its bias. */
+export const constantCurrentInput = inputKind({
+  kind: 'constant-current-input',
+  name: 'Constant-current (IEPE) input',
+  dataSheet: {
+    ...voltageInputSheet,
+    compliance: quantityField('voltage', 'Supply voltage behind the current source', {
+      symbol: 'V_c',
+      example: '24 V',
+    }),
+    current: quantityField('current', 'Current it feeds', { symbol: 'I', example: '4 mA' }),
+    sourceDrop: quantityField('voltage', 'Voltage the current source itself needs', { symbol: 'V_d', example: '1 V' }),
+    couplingCorner: quantityField('frequency', 'Corner of the coupling, −3 dB', { example: '0.1 Hz' }),
+    couplingOrder: countField('Order of the coupling', { example: '1' }),
+    currentCanBeOff: optional(flagField('Whether the current can be switched off for self-generating transducers')),
+  },
+  sources: [clause(iepePractice)],
+  model: (sheet) => ({
+    of: sheet.of,
+    takes:
+      valueIfStated(sheet.values.currentCanBeOff) === true
+        ? (['constant-current', 'self-generating', 'voltage-supply', 'negative-supply'] as const)
+        : (['constant-current'] as const),
+    stages: voltageInputStages(
+      sheet,
+      ask(sheet, ['couplingCorner', 'couplingOrder'], (s) => ({ frequency: s.couplingCorner, order: s.couplingOrder })),
+    ),
+    peakVoltage: ask(sheet, ['rangePeak'], (s) => s.rangePeak as number),
+    constantCurrent: {
+      compliance: ask(sheet, ['compliance'], (s) => s.compliance as number),
+      current: ask(sheet, ['current'], (s) => s.current as number),
+      drop: ask(sheet, ['sourceDrop'], (s) => s.sourceDrop as number),
+    },
+    loopCard: undefined,
+    samplingTo: ask(sheet, ['samplingTo'], (s) => s.samplingTo as number),
+  }),
+});

@@ -1,0 +1,43 @@
+import type { Answer, Fields, Sheet } from '../../quantity/index.ts';
+import type { PartKind } from '../part-kind.ts';
+import type { Stage } from '../stage.ts';
+import type { Feed } from '../transducer/transducer-kind.ts';
+
+/** A constant-current source: what it can drive, and up to where. */
+export interface ConstantCurrent {
+  readonly compliance: Answer<number>;
+  readonly current: Answer<number>;
+  /** Voltage the source itself needs. */
+  readonly drop: Answer<number>;
+}
+
+/** A card that reads a loop. */
+export interface LoopCard {
+  readonly resistance: Answer<number>;
+  readonly currentAtLow: Answer<number>;
+  readonly currentAtHigh: Answer<number>;
+  readonly countsAtLow: Answer<number>;
+  readonly countsAtHigh: Answer<number>;
+}
+
+export interface InputModel {
+  readonly of: string;
+  readonly takes: readonly Feed[];
+  readonly stages: Answer<readonly Stage[]>;
+  /** Largest voltage it digitises, either way. */
+  readonly peakVoltage: Answer<number> | undefined;
+  readonly constantCurrent: ConstantCurrent | undefined;
+  readonly loopCard: LoopCard | undefined;
+  readonly samplingTo: Answer<number> | undefined;
+}
+
+/** A kind of input: one file, one line in `kinds.ts`. */
+export interface InputKind<Kind extends string = string, F extends Fields = Fields> extends PartKind<Kind, F> {
+  model(sheet: Sheet<F>): InputModel;
+}
+
+export function inputKind<const Kind extends string, F extends Fields>(
+  definition: InputKind<Kind, F>,
+): InputKind<Kind, F> {
+  return definition;
+}

@@ -1,0 +1,67 @@
+import { type Answer, fromAll } from '../quantity/index.ts';
+import { type Complex, scaled } from '../signal/complex.ts';
+import { type BiasWindow, biasWindow, electricalCeilings } from './bias-window.ts';
+import { type CableDrive, cableDrive } from './cable-drive.ts';
+import type { MeasuringChain } from './chain.ts';
+import { type LoopPrediction, loopPrediction } from './loop-load.ts';
+import { noiseAtEnd, type Stage, transfer } from './stage.ts';
+import type { Ceiling } from './transducer/transducer-kind.ts';
+
+/** What a chain will do, before it is bought. Every function takes frequency in hertz; all else is SI. */
+export interface Prediction {
+  readonly chain: MeasuringChain;
+  /** Indicated over true motion with the nominal sensitivity set: 1 well inside the band. */
+  readonly response: Answer<(frequency: number) => Complex>;
+  /** Frequencies where the response turns sharply. */
+  readonly features: readonly number[];
+  /** Noise the analyst sees at standstill: density in the sensed motion, output noise over nominal sensitivity. */
+  readonly noise: Answer<(frequency: number) => number>;
+  /** The share of each stage in that noise. */
+  readonly noiseOf: Answer<readonly { readonly stage: Stage; density(frequency: number): number }[]>;
+  readonly bias: Answer<BiasWindow> | undefined;
+  readonly ceilings: readonly Answer<Ceiling>[];
+  /** Current left to drive the cable, and the capacitance it must drive. */
+  readonly drive: Answer<CableDrive> | undefined;
+  readonly loop: LoopPrediction | undefined;
+}
+
+export function prediction(chain: MeasuringChain): Prediction {
+  const relative = fromAll({ stages: chain.stages, sensitivity: chain.transducer.sensitivity }, (known) => known);
+  const bias = biasWindow(chain);
+  return {
+    chain,
+    response: fromAll(
+      { relative },
+      ({ relative: { stages, sensitivity } }) =>
+        (frequency: number) =>
+          scaled(transfer(stages, frequency), 1 / sensitivity),
+    ),
+    features: chain.stages.known ? chain.stages.value.flatMap((stage) => stage.features ?? []) : [],
+    noise: fromAll(
+      { relative },
+      ({ relative: { stages, sensitivity } }) =>
+        (frequency: number) =>
+          noiseAtEnd(stages, frequency) / sensitivity,
+    ),
+    noiseOf: fromAll({ relative }, ({ relative: { stages, sensitivity } }) =>
+      stages
+        .filter((stage) => stage.noise !== undefined)
+        .map((stage) => ({
+          stage,
+          density: (frequency: number) => noiseAtEnd(onlyNoiseOf(stage, stages), frequency) / sensitivity,
+        })),
+    ),
+    bias,
+    ceilings: [...chain.transducer.ceilings, ...electricalCeilings(chain, bias)],
+    drive: cableDrive(chain),
+    loop: loopPrediction(chain),
+  };
+}
+
+function onlyNoiseOf(kept: Stage, stages: readonly Stage[]): readonly Stage[] {
+  return stages.map((stage) => {
+    if (stage === kept || stage.noise === undefined) return stage;
+    const { noise: _silenced, ...silent } = stage;
+    return silent;
+  });
+}

@@ -1,0 +1,54 @@
+import { measured } from '../../finding/measure.ts';
+import { fromAll, showQuantity, showSpan } from '../../quantity/index.ts';
+import { iepePractice } from '../../source/index.ts';
+import { clause } from '../../source/source.ts';
+import { type Judgement, judged, rule } from './rule.ts';
+
+export const biasWindow = rule({
+  id: 'chain/bias-window',
+  title: 'The supply holds the bias, and the current suits the electronics',
+  prose:
+    'Over the whole tolerance of the bias there must be voltage left above and below it, and the supply current must lie ' +
+    'within what the electronics take.',
+  remedy: ['an input with more compliance voltage', 'a transducer with a lower bias', 'another supply current'],
+  sources: [clause(iepePractice)],
+  judge: ({ prediction }) => {
+    const { biased } = prediction.chain.transducer;
+    const { constantCurrent } = prediction.chain.input;
+    if (biased === undefined || constantCurrent === undefined || prediction.bias === undefined) return [];
+    const swing = judged(
+      prediction.bias,
+      { rule: 'chain/bias-window', what: 'swing about the bias' },
+      ({ swing: { top, bottom } }) => {
+        const least = Math.min(top, bottom);
+        const judgement: Judgement = {
+          rule: 'chain/bias-window',
+          outcome: least > 0 ? 'meets' : 'fails',
+          what: `swing about the bias (${showQuantity('voltage', top)} up, ${showQuantity('voltage', bottom)} down), the smaller`,
+          found: measured('voltage', least),
+          limit: { is: 'words', words: 'above 0 V' },
+          ...(least > 0 ? {} : { needs: `${showQuantity('voltage', -least)} more compliance voltage` }),
+        };
+        return [judgement];
+      },
+    );
+    const current = judged(
+      fromAll({ fed: constantCurrent.current, taken: biased.supplyCurrent }, (known) => known),
+      { rule: 'chain/bias-window', what: 'supply current' },
+      ({ fed, taken }): readonly Judgement[] => {
+        const inside = fed >= taken.low && fed <= taken.high;
+        return [
+          {
+            rule: 'chain/bias-window',
+            outcome: inside ? 'meets' : 'fails',
+            what: 'supply current',
+            found: measured('current', fed),
+            limit: { is: 'words', words: showSpan('current', taken) },
+            ...(inside ? {} : { needs: `a supply current within ${showSpan('current', taken)}` }),
+          },
+        ];
+      },
+    );
+    return [...swing, ...current];
+  },
+});

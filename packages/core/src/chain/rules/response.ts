@@ -1,0 +1,70 @@
+import { measured } from '../../finding/measure.ts';
+import { showTolerance, type Tolerance } from '../../quantity/index.ts';
+import { singleDegreeOfFreedom } from '../../source/index.ts';
+import { clause } from '../../source/source.ts';
+import { type ResponseFound, responseExtremes } from '../response.ts';
+import { type Judgement, judged, rule } from './rule.ts';
+
+/** Room left of the tolerance on the side the error lies, in decibels of allowed over found. */
+function roomLeft(error: number, tolerance: Tolerance): { readonly ratio: number; readonly left: number } {
+  const allowed = error >= 0 ? tolerance.high : -tolerance.low;
+  const size = Math.abs(error);
+  return { ratio: size === 0 ? Number.MAX_VALUE : allowed / size, left: allowed - size };
+}
+
+/** Beyond this the margin says no more than 'plenty'. */
+const largestMargin = 60;
+
+export const response = rule({
+  id: 'chain/response',
+  title: 'Amplitude arrives within the tolerance',
+  prose:
+    'Corners take the low frequencies away, the mounted resonance lifts the high ones. The error of the whole chain is ' +
+    'judged at each frequency that matters; of a burst, over its whole band, with any resonance inside it.',
+  remedy: [
+    'a stiffer mount',
+    'a transducer with a higher mounted resonance',
+    'a lower corner in transducer or input',
+    'a narrower band',
+  ],
+  sources: [clause(singleDegreeOfFreedom)],
+  judge: ({ point, prediction, policy }) =>
+    point.targets
+      .filter((target) => target.reference === prediction.chain.transducer.reference && !target.observable.atRest)
+      .flatMap((target) =>
+        judged(
+          responseExtremes(target, prediction),
+          { rule: 'chain/response', what: 'response error', target },
+          ({ highest, lowest }) => {
+            const worst = worse(highest, lowest, target.tolerance);
+            const { ratio, left } = roomLeft(worst.error, target.tolerance);
+            const outcome = ratio < 1 ? 'fails' : left < policy.response ? 'warns' : 'meets';
+            const judgement: Judgement = {
+              rule: 'chain/response',
+              target: target.name,
+              outcome,
+              what: 'response error',
+              found: measured('fraction', worst.error),
+              limit: { is: 'words', words: showTolerance(target.tolerance) },
+              frequency: worst.frequency,
+              margin: Math.min(largestMargin, 20 * Math.log10(ratio)),
+              ...(ratio < 1 ? { needs: neededResponse(worst, target.tolerance) } : {}),
+            };
+            return [judgement];
+          },
+        ),
+      ),
+});
+
+function worse(a: ResponseFound, b: ResponseFound, tolerance: Tolerance): ResponseFound {
+  return roomLeft(a.error, tolerance).ratio <= roomLeft(b.error, tolerance).ratio ? a : b;
+}
+
+/** For an undamped resonance +e is reached at r = √(1 − 1/(1 + e)): the resonance needed lies at f/r. */
+function neededResponse(worst: ResponseFound, tolerance: Tolerance): string {
+  if (worst.error > 0) {
+    const ratio = Math.sqrt(1 - 1 / (1 + tolerance.high));
+    return `a mounted resonance of at least ${Math.ceil(worst.frequency / ratio / 100) / 10} kHz, or the band to end lower`;
+  }
+  return `corners that keep ${(100 * (1 + tolerance.low)).toFixed(1)} % at ${Number(worst.frequency.toPrecision(4))} Hz`;
+}

@@ -1,0 +1,52 @@
+import { type Complex, magnitude } from '../signal/complex.ts';
+import { cascade, openTransfer, straightThrough, type TwoPort, transferFromJoint } from './two-port.ts';
+
+/** What passes from one part to the next. Stages may only meet at the same port. */
+export const ports = ['motion', 'charge', 'voltage', 'current', 'code'] as const;
+export type Port = (typeof ports)[number];
+
+/** One step of the signal on its way: what enters, what leaves, what it does in between, what noise it adds. */
+export interface Stage {
+  readonly name: string;
+  /** The part of the chain it belongs to: `transducer ACC-100`. */
+  readonly part: string;
+  readonly enters: Port;
+  readonly leaves: Port;
+  through(frequency: number): TwoPort;
+  /** Density of its own noise at the port it leaves, per √Hz. */
+  noise?(frequency: number): number;
+  /** Frequencies where its response turns sharply, so that a scan does not step over them. */
+  readonly features?: readonly number[];
+}
+
+/** The whole row of stages as one two-port. */
+export function product(stages: readonly Stage[], frequency: number): TwoPort {
+  return stages.reduce((port, stage) => cascade(port, stage.through(frequency)), straightThrough);
+}
+
+/** From the motion at the first stage to the open end of the last. */
+export function transfer(stages: readonly Stage[], frequency: number): Complex {
+  return openTransfer(product(stages, frequency));
+}
+
+/** Noise density at the open end, each stage's own carried through what follows it; added as squares. */
+export function noiseAtEnd(stages: readonly Stage[], frequency: number): number {
+  let squares = 0;
+  for (const [index, stage] of stages.entries()) {
+    if (stage.noise === undefined) continue;
+    const before = product(stages.slice(0, index + 1), frequency);
+    const after = product(stages.slice(index + 1), frequency);
+    const carried = stage.noise(frequency) * magnitude(transferFromJoint(before, after));
+    squares += carried * carried;
+  }
+  return Math.sqrt(squares);
+}
+
+/** The first place where two stages do not meet at the same port. */
+export function mismatch(stages: readonly Stage[]): { readonly from: Stage; readonly to: Stage } | undefined {
+  for (const [index, from] of stages.entries()) {
+    const to = stages[index + 1];
+    if (to !== undefined && from.leaves !== to.enters) return { from, to };
+  }
+  return undefined;
+}

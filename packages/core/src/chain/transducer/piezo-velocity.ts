@@ -1,0 +1,135 @@
+import {
+  type Answer,
+  ask,
+  curveField,
+  fromAll,
+  levelField,
+  quantityField,
+  type Sheet,
+  valueIfStated,
+} from '../../quantity/index.ts';
+import { type Complex, complex, magnitude, product } from '../../signal/complex.ts';
+import { highPass, lowPass, resonance } from '../../signal/filters.ts';
+import { iepePractice, singleDegreeOfFreedom } from '../../source/index.ts';
+import { clause } from '../../source/source.ts';
+import { densityAt } from '../formulas/noise.ts';
+import type { MountModel } from '../mount/mount-kind.ts';
+import type { Stage } from '../stage.ts';
+import { isolatedGain, seriesImpedance } from '../two-port.ts';
+import { biasedOutput, biasedOutputSheet } from './iepe-accelerometer.ts';
+import { movedResonance, settlingOf } from './mounted.ts';
+import {
+  commonTransducerSheet,
+  lowCornerSheet,
+  optionalHighCornerSheet,
+  type TransducerModel,
+  transducerKind,
+} from './transducer-kind.ts';
+
+const dataSheet = {
+  ...commonTransducerSheet,
+  ...lowCornerSheet,
+  ...optionalHighCornerSheet,
+  ...biasedOutputSheet,
+  sensitivity: quantityField('voltage per velocity', 'Nominal sensitivity', { symbol: 'S', example: '4 mV/(mm/s)' }),
+  range: levelField(['velocity'], 'Largest velocity it measures', { example: '1250 mm/s peak' }),
+  accelerationLimit: levelField(['acceleration'], 'Largest acceleration before the integrator', {
+    example: '50 g peak',
+  }),
+  mountedResonance: quantityField('frequency', 'Resonance on a steel stud', { symbol: 'f_m', example: '15 kHz' }),
+  quality: quantityField('ratio', 'Height of that resonance over the flat part', { symbol: 'Q', example: '10' }),
+  noise: curveField('velocity density', 'Noise at the output over the sensitivity'),
+} as const;
+
+type VelocitySheet = Sheet<typeof dataSheet>;
+
+/** The response after the element: the lower corner, and the upper corner of the electronics where there is one. */
+function electronics(sheet: VelocitySheet): Answer<(frequency: number) => Complex> {
+  const high = valueIfStated(sheet.values.highCorner);
+  const order = valueIfStated(sheet.values.highCornerOrder) ?? 1;
+  return ask(sheet, ['lowCorner', 'lowCornerOrder'], (s) => (frequency: number) => {
+    const low = highPass(frequency, s.lowCorner, s.lowCornerOrder);
+    return high === undefined ? low : product(low, lowPass(frequency, high, order));
+  });
+}
+
+function model(sheet: VelocitySheet, mount: MountModel): TransducerModel {
+  const resonanceAt = movedResonance(sheet, 'mountedResonance', sheet.values.mass, mount);
+  const after = electronics(sheet);
+  const stated = ask(sheet, ['sensitivity', 'quality', 'outputResistance', 'noise'], (values) => values);
+  const stages = fromAll(
+    { stated, after, resonanceAt },
+    ({ stated: s, after: electric, resonanceAt: natural }): readonly Stage[] => [
+      {
+        name: 'mounted resonance',
+        part: sheet.of,
+        enters: 'motion',
+        leaves: 'motion',
+        features: [natural],
+        through: (frequency) => isolatedGain(resonance(frequency, natural, s.quality)),
+      },
+      {
+        name: 'integrating electronics',
+        part: sheet.of,
+        enters: 'motion',
+        leaves: 'voltage',
+        through: (frequency) => isolatedGain(product(complex(s.sensitivity, 0), electric(frequency))),
+        noise: (frequency) => densityAt(s.noise, frequency) * s.sensitivity,
+      },
+      {
+        name: 'output resistance',
+        part: sheet.of,
+        enters: 'voltage',
+        leaves: 'voltage',
+        through: () => seriesImpedance(complex(s.outputResistance, 0)),
+      },
+    ],
+  );
+  const mechanical = fromAll({ resonanceAt, quality: ask(sheet, ['quality'], (s) => s.quality as number) }, (m) => m);
+  return {
+    senses: 'velocity',
+    reference: 'casing',
+    feed: 'constant-current',
+    signal: 'dynamic',
+    sensitivity: ask(sheet, ['sensitivity'], (s) => s.sensitivity as number),
+    stages,
+    usableTo: undefined,
+    ceilings: [
+      fromAll(
+        { mechanical, after, limit: ask(sheet, ['range'], (s) => s.range) },
+        ({ mechanical: m, after: electric, limit }) => ({
+          name: 'rated range',
+          part: sheet.of,
+          motion: 'velocity' as const,
+          peak: limit.value,
+          gain: (frequency: number) =>
+            magnitude(product(resonance(frequency, m.resonanceAt, m.quality), electric(frequency))),
+        }),
+      ),
+      fromAll(
+        { mechanical, limit: ask(sheet, ['accelerationLimit'], (s) => s.accelerationLimit) },
+        ({ mechanical: m, limit }) => ({
+          name: 'acceleration before the integrator',
+          part: sheet.of,
+          motion: 'acceleration' as const,
+          peak: limit.value,
+          gain: (frequency: number) => magnitude(resonance(frequency, m.resonanceAt, m.quality)),
+        }),
+      ),
+    ],
+    biased: biasedOutput(sheet),
+    oneNumber: undefined,
+    mountedResonance: resonanceAt,
+    settling: settlingOf(sheet),
+    assumptions: ['The mounted resonance is one degree of freedom; its height is the data-sheet value on every mount.'],
+  };
+}
+
+export const piezoVelocity = transducerKind({
+  kind: 'piezo-velocity',
+  name: 'Piezo-velocity transducer (accelerometer with integrator)',
+  senses: 'velocity',
+  dataSheet,
+  model,
+  sources: [clause(iepePractice), clause(singleDegreeOfFreedom)],
+});

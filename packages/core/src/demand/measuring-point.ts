@@ -1,0 +1,21 @@
+import type { Answer, Stated, Temperature } from '../quantity/index.ts';
+import type { Disturbance, Target } from './target.ts';
+
+/** Whether the chain stays at the machine or is brought to it. */
+export const installations = ['online', 'portable'] as const;
+export type Installation = (typeof installations)[number];
+
+/** A place on a machine, and everything that must be captured there. */
+export interface MeasuringPoint {
+  /** `P-301/pump/drive-end/horizontal`. */
+  readonly of: string;
+  readonly name: string;
+  readonly machine: string;
+  readonly location: string;
+  readonly direction: Answer<string>;
+  readonly installation: Installation;
+  /** Temperature of the surface the transducer stands on, at its hottest. */
+  readonly surfaceTemperature: Stated<Temperature>;
+  readonly targets: readonly Target[];
+  readonly disturbances: readonly Disturbance[];
+}

@@ -1,0 +1,12 @@
+import { noiseInBand, observable } from './observable.ts';
+
+/** Short bursts, as an impact in a bearing gives: their peak against the rms noise of the band they fill. */
+export const burst = observable({
+  kind: 'burst',
+  meaning: 'bursts in a band',
+  isOneNumber: false,
+  scansBand: true,
+  against: 'peak',
+  atRest: false,
+  noiseBandwidth: noiseInBand,
+});
