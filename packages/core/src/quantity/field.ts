@@ -1,19 +1,13 @@
 import type { Showing } from './format.ts';
 import { showLevel, showNumber, showQuantity, showSpan, showTolerance } from './format.ts';
 import type { Level } from './level.ts';
-import {
-  expectedQuantity,
-  parseLevel,
-  parseQuantity,
-  parseSpan,
-  parseTolerance,
-  type Span,
-  type Tolerance,
-  type Writing,
-} from './parse.ts';
+import { parseLevel } from './level-text.ts';
+import { nearest } from './nearest.ts';
+import type { Writing } from './number.ts';
+import { expectedQuantity, parseQuantity } from './parse.ts';
 import { type Quantity, type QuantityName, quantities } from './quantities.ts';
 import { Refusal } from './refusal.ts';
-import { nearest } from './unit-expression.ts';
+import { parseSpan, parseTolerance, type Span, type Tolerance } from './span.ts';
 
 /** One value a person can state: what it means, how it is read from what was typed, how it is shown. */
 export interface Field<T> {
@@ -43,7 +37,7 @@ function symbolOf(options: FieldOptions) {
 
 const textSchema = (description: string, example: string) => ({ type: 'string', description, examples: [example] });
 
-function textOf(raw: unknown, expected: string): string {
+export function textOf(raw: unknown, expected: string): string {
   if (typeof raw === 'string') return raw;
   if (typeof raw === 'number') {
     throw new Refusal({
@@ -146,7 +140,7 @@ export function toleranceField(meaning: string, options: FieldOptions = {}): Fie
     ...symbolOf(options),
     schema: textSchema(`${meaning} (${expected})`, options.example ?? '±10 %'),
     read: (raw, writing) => parseTolerance(textOf(raw, expected), writing),
-    show: (value) => showTolerance(value),
+    show: (value, showing) => showTolerance(value, showing),
     json: (value) => ({ low: value.low, high: value.high, unit: '1', shown: showTolerance(value) }),
   };
 }
@@ -286,7 +280,7 @@ export function textField(meaning: string, options: FieldOptions = {}): Field<st
 export function numberField(meaning: string, options: FieldOptions = {}): Field<number> {
   return {
     ...quantityField('ratio', meaning, options),
-    show: (value: number, showing?: Showing) => showNumber(value, showing?.digits),
+    show: (value: number, showing?: Showing) => showNumber(value, showing?.digits, showing?.decimal),
   } as Field<number>;
 }
 

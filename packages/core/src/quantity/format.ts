@@ -1,9 +1,9 @@
 import { shortDetector } from './detector.ts';
 import type { Band, Level } from './level.ts';
-import type { Span, Tolerance } from './parse.ts';
 import { type QuantityName, quantities } from './quantities.ts';
 import { Broken } from './refusal.ts';
-import { meaningWith } from './unit-expression.ts';
+import type { Span, Tolerance } from './span.ts';
+import { unitFor } from './unit-expression.ts';
 
 export type UnitSystem = 'metric' | 'us';
 
@@ -49,7 +49,7 @@ export function showNumber(value: number, digits = 4, decimal: Showing['decimal'
   let text: string;
   if (value === 0) text = '0';
   else if (magnitude >= 1e7 || magnitude < 1e-5) text = value.toExponential(Math.max(0, digits - 1));
-  else if (magnitude >= 10 ** digits) text = value.toFixed(0);
+  else if (magnitude >= 10 ** digits - 0.5) text = value.toFixed(0);
   else text = value.toPrecision(digits);
   if (text.includes('.')) text = text.replace(/(\.\d*?)0+($|e)/, '$1$2').replace(/\.($|e)/, '$1');
   text = text.replace('-', '\u2212').replace(/e\+?(\u2212|-)?(\d+)/, (_, sign, power) => `e${sign ? '-' : ''}${power}`);
@@ -61,21 +61,21 @@ export function usualUnit(name: QuantityName, value: number, system: UnitSystem 
   const candidates = quantities[name][system];
   let chosen: string = candidates[0]!;
   for (const candidate of candidates) {
-    if (Math.abs(value) >= factorOf(candidate, name).factor * (1 - 1e-9)) chosen = candidate;
+    if (Math.abs(value) >= unitFor(candidate, name).factor * (1 - 1e-9)) chosen = candidate;
   }
-  if (value === 0) chosen = candidates.at(-1)!;
+  if (value === 0) chosen = nearestToOne(candidates, name);
   return chosen;
 }
 
-function factorOf(unit: string, name: QuantityName) {
-  const meaning = meaningWith(unit, quantities[name].dimension);
-  if (meaning === undefined) throw new Broken('a usual unit has the dimension of its quantity', { unit, name });
-  return meaning;
+/** Zero has no size to choose by: the unit nearest the coherent one, so that nothing is shown as 0 GΩ. */
+function nearestToOne(candidates: readonly string[], name: QuantityName): string {
+  const distance = (unit: string) => Math.abs(Math.log10(unitFor(unit, name).factor));
+  return candidates.reduce((best, each) => (distance(each) < distance(best) ? each : best));
 }
 
 /** The SI value expressed in a unit of its quantity. */
 export function valueIn(unit: string, name: QuantityName, value: number): number {
-  const { factor, offset } = factorOf(unit, name);
+  const { factor, offset } = unitFor(unit, name);
   return (value - (name === 'temperature' ? (offset ?? 0) : 0)) / factor;
 }
 
@@ -116,14 +116,14 @@ export function showSpan(name: QuantityName, span: Span, showing: Showing = {}):
   return `${low}..${showIn(unit, name, span.high, showing)}`;
 }
 
-export function showPercent(fraction: number, digits = 3): string {
-  const text = showNumber(fraction * 100, digits);
+export function showPercent(fraction: number, digits = 3, decimal: Showing['decimal'] = 'point'): string {
+  const text = showNumber(fraction * 100, digits, decimal);
   return `${fraction > 0 ? '+' : ''}${text} %`;
 }
 
-export function showTolerance(tolerance: Tolerance): string {
-  const high = showNumber(tolerance.high * 100, 3);
-  const low = showNumber(-tolerance.low * 100, 3);
+export function showTolerance(tolerance: Tolerance, showing: Showing = {}): string {
+  const high = showNumber(tolerance.high * 100, 3, showing.decimal);
+  const low = showNumber(-tolerance.low * 100, 3, showing.decimal);
   return high === low ? `±${high} %` : `+${high}/\u2212${low} %`;
 }
 

@@ -1,6 +1,6 @@
 import { type Detector, sineFactor } from './detector.ts';
 import { type Motion, motionOrder, type QuantityName } from './quantities.ts';
-import { Refusal } from './refusal.ts';
+import { Broken, Refusal } from './refusal.ts';
 
 /** Frequencies from low to high, in hertz. */
 export interface Band {
@@ -34,9 +34,13 @@ export function asSineDetector<Name extends QuantityName>(from: Level<Name>, to:
   return level(from.quantity, value, to, from.band);
 }
 
-/** The same single-frequency motion as another motion quantity: multiply by 2πf for each differentiation. */
+/**
+ * The same single-frequency motion as another motion quantity: multiply by 2πf, f in hertz and above zero, for each
+ * differentiation. Throws Broken at rest, where a displacement cannot be told from an acceleration.
+ */
 export function asMotion<To extends Motion>(from: Level<Motion>, to: To, frequency: number): Level<To> {
   const order = motionOrder[to] - motionOrder[from.quantity];
+  if (order !== 0 && !(frequency > 0)) throw new Broken('motion is converted at a frequency above zero', { frequency });
   return level(to, from.value * (2 * Math.PI * frequency) ** order, from.detector, from.band);
 }
 

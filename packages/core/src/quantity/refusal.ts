@@ -24,8 +24,10 @@ export function refusalSentence(reason: RefusalReason): string {
 
 /** Keeps a hostile or very long text from filling the screen, and its control characters from acting there. */
 export function shortened(text: string, length = 80): string {
-  const visible = text.replace(/[\p{Cc}\p{Cf}]/gu, '·');
-  return visible.length <= length ? visible : `${visible.slice(0, length)}…`;
+  const start = [...text.slice(0, 2 * length + 2)];
+  const shown = start.slice(0, length).join('');
+  const visible = shown.replace(/[\p{Cc}\p{Cf}\p{Co}\p{Cs}\p{Zl}\p{Zp}]/gu, '·');
+  return start.length <= length && shown.length === text.length ? visible : `${visible}…`;
 }
 
 /** Our own invariant is broken: loud, with what is needed to reproduce it. */

@@ -1,10 +1,19 @@
 import { type Dimension, none, sameDimension, times } from './dimension.ts';
-import { knownUnitSymbols, type Unit, unitsCalled } from './units.ts';
+import { type QuantityName, quantities } from './quantities.ts';
+import { Broken } from './refusal.ts';
+import { type Unit, unitsCalled } from './units.ts';
 
-/** Every meaning a written unit may have: `mV/g` is volts per gravity or per gram until a quantity is expected. */
+/** No unit of the trade is longer; what is longer is no unit, and is not searched. */
+const longestUnit = 120;
+
+/**
+ * Every meaning a written unit may have: `mV/g` is volts per gravity or per gram until a quantity is expected. The
+ * word `per` divides by all that follows it: `mV per in/s` is mV/(in/s), while `mV/in/s` reads from the left.
+ */
 export function meaningsOf(text: string): readonly Unit[] {
   const tokens = tokensOf(text);
   if (tokens === undefined || tokens.length === 0) return [];
+  if (tokens.length === 1 && tokens[0] === '1') return [{ factor: 1, dimension: none }];
   const cursor = { tokens, at: 0 };
   const meanings = product(cursor);
   return cursor.at === tokens.length ? meanings : [];
@@ -15,24 +24,59 @@ export function meaningWith(text: string, dimension: Dimension): Unit | undefine
   return meaningsOf(text).find((meaning) => sameDimension(meaning.dimension, dimension));
 }
 
+const angularSpeed: Dimension = [0, 0, -1, 0, 0, 1];
+
+/**
+ * The meaning a written unit has for a named quantity. A frequency or speed may be written as an angular one: ω = 2πf.
+ * What counts (turns, counts) is a unit of a count and of nothing else.
+ */
+export function meaningFor(text: string, name: QuantityName): Unit | undefined {
+  const meanings = meaningsOf(text);
+  const { dimension } = quantities[name];
+  const direct = meanings.find(
+    (meaning) => sameDimension(meaning.dimension, dimension) && (meaning.counted === true) === (name === 'count'),
+  );
+  if (direct !== undefined || (name !== 'frequency' && name !== 'shaft speed')) return direct;
+  const angular = meanings.find((meaning) => sameDimension(meaning.dimension, angularSpeed));
+  return angular && { factor: angular.factor / (2 * Math.PI), dimension };
+}
+
+/** The unit of a quantity that our own lists name. */
+export function unitFor(text: string, name: QuantityName): Unit {
+  if (text === '1') return { factor: 1, dimension: none };
+  const meaning = meaningFor(text, name);
+  if (meaning === undefined) throw new Broken('a unit has the dimension of its quantity', { unit: text, name });
+  return meaning;
+}
+
 interface Cursor {
   readonly tokens: readonly string[];
   at: number;
 }
 
 function tokensOf(text: string): readonly string[] | undefined {
-  const plain = text
-    .trim()
-    .replace(/sqrt\s*\(?\s*Hz\s*\)?|√\s*\(?\s*Hz\s*\)?|Hz\s*\^\s*(?:0?\.5|\(1\/2\))/g, 'Hz^0.5')
+  if (text.length > longestUnit) return undefined;
+  const sides = text.trim().split(/\s+per\s+/);
+  if (sides.length > 2) return undefined;
+  const plain = (sides.length === 2 ? `${sides[0]}/(${sides[1]})` : sides[0]!)
+    .replace(/(?:√|sqrt)\s*(?:\(\s*Hz\s*\)|Hz)|Hz\s*\^\s*(?:0?\.5|\(1\/2\))/g, 'Hz^0.5')
     .replace(/²/g, '^2')
     .replace(/³/g, '^3')
     .replace(/⁻¹/g, '^-1')
+    .replace(/⁻²/g, '^-2')
     .replace(/[·⋅×]/g, '*');
   const tokens: string[] = [];
   let rest = plain;
   while (rest !== '') {
-    const match = /^\s*([*/().]|\^-?[\d.]+|1|[%°]?[\p{L}°]+|%)(.*)$/su.exec(rest);
-    if (match === null) return rest.trim() === '' ? tokens : undefined;
+    const match = /^\s*([*/().]|\^-?\d(?:\.5)?(?![\d.])|\^0\.5|[%°]?[\p{L}°]+|%)(.*)$/su.exec(rest);
+    if (match === null) {
+      // A one stands only before a division, as in 1/s: never between the digits of a number.
+      const one = tokens.length === 0 ? /^\s*1\s*(\/.*|)$/s.exec(rest) : null;
+      if (one === null) return rest.trim() === '' ? tokens : undefined;
+      tokens.push('1');
+      rest = one[1]!;
+      continue;
+    }
     tokens.push(match[1]!);
     rest = match[2]!;
     const power = /^(-?\d)(?![\d.])(.*)$/s.exec(rest);
@@ -52,7 +96,7 @@ function product(cursor: Cursor): readonly Unit[] {
     const divided = operator === '/';
     if (divided || operator === '*' || operator === '.') cursor.at++;
     const right = factor(cursor);
-    meanings = meanings.flatMap((a) => right.flatMap((b) => combined(a, b, divided ? -1 : 1)));
+    meanings = distinct(meanings.flatMap((a) => right.map((b) => combined(a, b, divided ? -1 : 1))));
     if (meanings.length === 0) return [];
   }
   return meanings;
@@ -76,43 +120,18 @@ function factor(cursor: Cursor): readonly Unit[] {
   if (next?.startsWith('^') !== true) return meanings;
   cursor.at++;
   const power = Number(next.slice(1));
-  return meanings.flatMap((meaning) => combined({ factor: 1, dimension: none }, meaning, power));
+  if (power === 0 || Math.abs(power) > 4) return [];
+  return meanings.map((meaning) => combined({ factor: 1, dimension: none }, meaning, power));
 }
 
 /** A product of two units. °C inside one is a difference of temperature: the zero does not travel. */
-function combined(a: Unit, b: Unit, power: number): readonly Unit[] {
-  return [{ factor: a.factor * b.factor ** power, dimension: times(a.dimension, b.dimension, power) }];
+function combined(a: Unit, b: Unit, power: number): Unit {
+  return { factor: a.factor * b.factor ** power, dimension: times(a.dimension, b.dimension, power) };
 }
 
-/** The known unit nearest to what was written, for a suggestion. */
-export function nearestUnit(text: string): string | undefined {
-  return nearest(text, knownUnitSymbols);
-}
-
-/** The candidate with the fewest edits to what was written, within a third of its length. */
-export function nearest(text: string, candidates: readonly string[]): string | undefined {
-  const wanted = text.trim().slice(0, 60).toLowerCase();
-  let best: string | undefined;
-  let fewest = Math.max(1, Math.ceil(wanted.length / 3)) + 1;
-  for (const candidate of candidates) {
-    const edits = editDistance(wanted, candidate.toLowerCase());
-    if (edits < fewest) {
-      fewest = edits;
-      best = candidate;
-    }
-  }
-  return best;
-}
-
-function editDistance(a: string, b: string): number {
-  let previous = Array.from({ length: b.length + 1 }, (_, index) => index);
-  for (let i = 1; i <= a.length; i++) {
-    const row = [i];
-    for (let j = 1; j <= b.length; j++) {
-      const replaced = previous[j - 1]! + (a[i - 1] === b[j - 1] ? 0 : 1);
-      row.push(Math.min(replaced, previous[j]! + 1, row[j - 1]! + 1));
-    }
-    previous = row;
-  }
-  return previous[b.length]!;
+/** The first meaning of each dimension, so that a long product of ambiguous symbols does not multiply them. */
+function distinct(meanings: readonly Unit[]): readonly Unit[] {
+  return meanings.filter(
+    (meaning, index) => meanings.findIndex((other) => sameDimension(other.dimension, meaning.dimension)) === index,
+  );
 }

@@ -6,6 +6,6 @@ export const flatTopHft95 = windowKind({
   kind: 'flat-top-hft95',
   name: 'Flat-top HFT95',
   use: 'reading the amplitude of a separate line within 0.05 %',
-  weight: cosineSum(1, 1.9383379, 1.3045202, 0.402827, 0.0350665),
+  weight: cosineSum(...[1, 1.9383379, 1.3045202, 0.402827, 0.0350665].map((each) => each / 4.6807322)),
   sources: [clause(heinzel2002, 'HFT95')],
 });
