@@ -13,6 +13,7 @@ import { inductionMotorPractice } from './induction-motor-practice.ts';
 import { iso1683 } from './iso-1683.ts';
 import { iso2041 } from './iso-2041.ts';
 import { iso5348 } from './iso-5348.ts';
+import { iso7919x3 } from './iso-7919-3.ts';
 import { iso10816x1edition1995 } from './iso-10816-1-1995.ts';
 import { iso10816x3edition2009 } from './iso-10816-3-2009.ts';
 import { iso10816x7edition2009 } from './iso-10816-7-2009.ts';
@@ -22,6 +23,7 @@ import { iso20816x8edition2018 } from './iso-20816-8-2018.ts';
 import { iso80000x3 } from './iso-80000-3.ts';
 import { jcgm100 } from './jcgm-100.ts';
 import { jcgm101 } from './jcgm-101.ts';
+import { jcgm102 } from './jcgm-102.ts';
 import { loopPractice } from './loop-practice.ts';
 import { namurNe43 } from './namur-ne-43.ts';
 import { nuttall1981 } from './nuttall-1981.ts';
@@ -33,12 +35,14 @@ import { seismometryNotes } from './seismometry-notes.ts';
 import { signalLibraryReference } from './signal-library-reference.ts';
 import { singleDegreeOfFreedom } from './single-degree-of-freedom.ts';
 import type { Source } from './source.ts';
+import { symmetricWindowTable } from './symmetric-window-table.ts';
 import { tradePractice } from './trade-practice.ts';
 
 /** Every source the house cites. */
 export const sources: readonly Source[] = [
   jcgm100,
   jcgm101,
+  jcgm102,
   rollingBearingKinematics,
   gearFrequencies,
   inductionMotorPractice,
@@ -55,6 +59,7 @@ export const sources: readonly Source[] = [
   namurNe43,
   loopPractice,
   iso20816x1,
+  iso7919x3,
   iso10816x3edition2009,
   iso20816x3edition2022,
   iso10816x7edition2009,
@@ -66,6 +71,7 @@ export const sources: readonly Source[] = [
   dAntonaFerrero2006,
   oscilloscopeWindowTable,
   signalLibraryReference,
+  symmetricWindowTable,
   samplingPractice,
   screeningRules,
   tradePractice,
