@@ -33,8 +33,8 @@ export function compared(evidence: Printed): readonly Compared[] {
     if (result === undefined) throw new Broken('printed evidence names an output of its working', { name });
     const [number = '', ...unit] = text.split(' ');
     const field = evidence.working.outputs[camelOf(name)].field;
-    const one = valueOf(field.read(`1 ${unit.join(' ')}`.trim(), { decimal: 'point' }));
-    const value = valueOf(field.read(text, { decimal: 'point' }));
+    const one = numberOf(field.read(`1 ${unit.join(' ')}`.trim(), { decimal: 'point' }));
+    const value = numberOf(field.read(text, { decimal: 'point' }));
     const ours = (result.json as { value: number }).value;
     const decimals = /\.(\d+)/.exec(number)?.[1]?.length ?? 0;
     const lastDigit = Math.abs(one) * 10 ** -decimals;
@@ -43,7 +43,7 @@ export function compared(evidence: Printed): readonly Compared[] {
   });
 }
 
-function valueOf(read: number | Level): number {
+function numberOf(read: number | Level): number {
   return typeof read === 'number' ? read : read.value;
 }
 

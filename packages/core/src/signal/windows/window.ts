@@ -32,6 +32,12 @@ export function cosineSum(...coefficients: readonly number[]): (place: number) =
   };
 }
 
+/** Coefficients divided by their sum, so that the top of the window is one. */
+export function toTopOfOne(...coefficients: readonly number[]): readonly number[] {
+  const top = coefficients.reduce((total, each) => total + each, 0);
+  return coefficients.map((each) => each / top);
+}
+
 /** Kaiser-Bessel weights: w(x) = I_0(πα·√(1 − (2x − 1)²)) / I_0(πα). Source: Harris 1978. */
 export function kaiserBessel(alpha: number): (place: number) => number {
   const top = besselI0(Math.PI * alpha);
