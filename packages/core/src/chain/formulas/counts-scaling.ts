@@ -6,8 +6,8 @@ import { output, working } from '../../working/index.ts';
 
 /** How an input card reads a current: two points of a straight line, currents in amperes. */
 export interface InputCard {
-  readonly currentLow: number;
-  readonly currentHigh: number;
+  readonly currentAtLow: number;
+  readonly currentAtHigh: number;
   readonly countsAtLow: number;
   readonly countsAtHigh: number;
 }
@@ -15,7 +15,7 @@ export interface InputCard {
 /** Counts of a current before rounding: N = N₀ + (N₁ − N₀)·(I − I₀)/(I₁ − I₀). */
 export function exactCounts(current: number, card: InputCard): number {
   distinct(card);
-  const { currentLow: I0, currentHigh: I1, countsAtLow: N0, countsAtHigh: N1 } = card;
+  const { currentAtLow: I0, currentAtHigh: I1, countsAtLow: N0, countsAtHigh: N1 } = card;
   return N0 + ((N1 - N0) * (current - I0)) / (I1 - I0);
 }
 
@@ -27,14 +27,14 @@ export function cardCounts(current: number, card: InputCard): number {
 /** Current that stands behind counts, in amperes: the same line backwards. */
 export function cardCurrent(counts: number, card: InputCard): number {
   distinct(card);
-  const { currentLow: I0, currentHigh: I1, countsAtLow: N0, countsAtHigh: N1 } = card;
+  const { currentAtLow: I0, currentAtHigh: I1, countsAtLow: N0, countsAtHigh: N1 } = card;
   return I0 + ((I1 - I0) * (counts - N0)) / (N1 - N0);
 }
 
 function distinct(card: InputCard): void {
-  if (card.currentHigh > card.currentLow && card.countsAtHigh > card.countsAtLow) return;
+  if (card.currentAtHigh > card.currentAtLow && card.countsAtHigh > card.countsAtLow) return;
   throw new Refusal({
-    read: `${card.currentLow}..${card.currentHigh} A as ${card.countsAtLow}..${card.countsAtHigh} counts`,
+    read: `${card.currentAtLow}..${card.currentAtHigh} A as ${card.countsAtLow}..${card.countsAtHigh} counts`,
     expected: 'a card whose upper current and upper counts are above the lower ones',
   });
 }
@@ -61,10 +61,13 @@ export const countsScaling = working({
   },
   holds: 'a linear card; what it shows outside its two points is its own affair, some hold and some go on',
   sources: [clause(loopPractice, 'scaling')],
-  evaluate: ({ current, ...card }) => ({
-    counts: si('ratio', cardCounts(current, card)),
-    perCount: si('current', cardCurrent(card.countsAtLow + 1, card) - card.currentLow),
-  }),
+  evaluate: ({ current, countsAtLow, countsAtHigh, currentLow, currentHigh }) => {
+    const card = { countsAtLow, countsAtHigh, currentAtLow: currentLow, currentAtHigh: currentHigh };
+    return {
+      counts: si('ratio', cardCounts(current, card)),
+      perCount: si('current', cardCurrent(countsAtLow + 1, card) - currentLow),
+    };
+  },
   doubts: ({ current, currentLow, currentHigh }) => beyond(current, currentLow, currentHigh),
   example: {
     current: '9.44 mA',

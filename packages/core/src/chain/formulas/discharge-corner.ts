@@ -26,10 +26,7 @@ export const dischargeCornerWorking = working({
     tolerance: allowedErrorField('Allowed fall of the response below its value well above the corner'),
   },
   outputs: {
-    response: output(
-      numberField('Response at that frequency', { symbol: 'G' }),
-      'G = 1 − the lower side of the tolerance',
-    ),
+    response: output(numberField('Response at that frequency', { symbol: 'G' }), 'G = 1 − the lower side of e'),
     frequency: output(
       quantityField('frequency', 'Frequency at which the response has fallen by the tolerance', { symbol: 'f' }),
       'f = G/(2π · τ · √(1 − G^2))',

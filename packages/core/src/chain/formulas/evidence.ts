@@ -1,4 +1,4 @@
-import { type Printed, printed } from '../../evidence.ts';
+import { type Printed, printed } from '../../working/printed.ts';
 import { iepePractice } from '../../source/iepe-practice.ts';
 import { loopPractice } from '../../source/loop-practice.ts';
 import { namurNe43 } from '../../source/namur-ne-43.ts';

@@ -1,7 +1,8 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
-import { compared } from '../../evidence.ts';
-import { calculate, Refusal } from '../../index.ts';
+import { compared } from '../../working/printed.ts';
+import { Refusal } from '../../quantity/index.ts';
+import { calculate } from '../../working/index.ts';
 import { chainEvidence, ne43Printed } from './evidence.ts';
 import {
   cardCounts,
@@ -260,8 +261,8 @@ test('law: adding an element to the loop never raises the resistance left', () =
 
 test('law: counts to current and back are the same counts; current to counts and back within half a count', () => {
   const cards: readonly InputCard[] = [
-    { currentLow: 0.004, currentHigh: 0.02, countsAtLow: 0, countsAtHigh: 32_000 },
-    { currentLow: 0, currentHigh: 0.02, countsAtLow: 0, countsAtHigh: 4095 },
+    { currentAtLow: 0.004, currentAtHigh: 0.02, countsAtLow: 0, countsAtHigh: 32_000 },
+    { currentAtLow: 0, currentAtHigh: 0.02, countsAtLow: 0, countsAtHigh: 4095 },
   ];
   fc.assert(
     fc.property(

@@ -17,6 +17,7 @@ import { optional } from '../../quantity/stated.ts';
 import { loopPractice } from '../../source/loop-practice.ts';
 import { namurNe43 } from '../../source/namur-ne-43.ts';
 import { clause } from '../../source/source.ts';
+import { tradePractice } from '../../source/trade-practice.ts';
 import { optionalOutput, output, working } from '../../working/index.ts';
 import {
   faultCurrents,
@@ -136,7 +137,7 @@ function near(current: number): readonly Finding[] {
       limit: `more than ${showQuantity('current', liveZero + 1e-4)} on a machine that runs`,
       because: 'Within 0.1 mA of the live zero a machine at rest, a zero error and a dead sensor look alike.',
       remedy: ['compare with the noise of the same machine when it runs'],
-      sources: [clause(loopPractice, 'zero error')],
+      sources: [clause(tradePractice, 'live zero')],
     }),
   ];
 }

@@ -1,7 +1,8 @@
 import { readFileSync } from 'node:fs';
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
-import { Broken, type Curve, calculate, Refusal, standardGravity } from '../../index.ts';
+import { Broken, type Curve, Refusal, standardGravity } from '../../quantity/index.ts';
+import { calculate } from '../../working/index.ts';
 import {
   bandNoise,
   densityAt,

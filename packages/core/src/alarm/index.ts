@@ -1,0 +1,14 @@
+import type { AnyWorking } from '../working/index.ts';
+import { alarmSetPoints } from './alarm-set-points.ts';
+
+export * from './alarm-set-points.ts';
+export * from './policies/policies.ts';
+export * from './policies/policy.ts';
+export * from './policies/quarter-above-baseline.ts';
+export * from './register.ts';
+export { type AlarmCase, type AlarmRule, alarmRule } from './rules/rule.ts';
+export { alarmRules, orderFindings } from './rules/rules.ts';
+export * from './set-points.ts';
+
+/** The formulas of the alarm room. */
+export const alarmWorkings: readonly AnyWorking[] = [alarmSetPoints];

@@ -1,0 +1,11 @@
+import type { AnyWorking } from '../../working/index.ts';
+import { shaftLimitsWorking } from './shaft-limits.ts';
+
+export * from './scope.ts';
+export * from './shaft-limits.ts';
+export * from './tables/tables.ts';
+export * from './zone-of.ts';
+export * from './zone-table.ts';
+
+/** The formulas of the zones. */
+export const zoneWorkings: readonly AnyWorking[] = [shaftLimitsWorking];
