@@ -3,7 +3,6 @@ import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import { type InputCard, measuringCurrents } from '../chain/formulas/index.ts';
 import { boundariesAt, shaftLimits, zoneTables } from '../demand/zones/index.ts';
-import { compared } from '../working/printed.ts';
 import {
   answer,
   type Level,
@@ -17,6 +16,7 @@ import {
   unanswered,
 } from '../quantity/index.ts';
 import { calculate } from '../working/index.ts';
+import { compared } from '../working/printed.ts';
 import { alarmEvidence } from './evidence.ts';
 import {
   type AlarmCase,

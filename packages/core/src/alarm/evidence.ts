@@ -1,8 +1,8 @@
-import { type Printed, printed } from '../working/printed.ts';
 import { iso10816x3edition2009 } from '../source/iso-10816-3-2009.ts';
 import { iso10816x7edition2009 } from '../source/iso-10816-7-2009.ts';
 import { screeningRules } from '../source/screening-rules.ts';
 import { type Clause, clause } from '../source/source.ts';
+import { type Printed, printed } from '../working/printed.ts';
 import { alarmSetPoints } from './alarm-set-points.ts';
 
 const rms = (value: string) => `${value} mm/s rms`;

@@ -1,10 +1,10 @@
-import { type Printed, printed } from '../../working/printed.ts';
 import { iepePractice } from '../../source/iepe-practice.ts';
 import { loopPractice } from '../../source/loop-practice.ts';
 import { namurNe43 } from '../../source/namur-ne-43.ts';
 import { screeningRules } from '../../source/screening-rules.ts';
 import { singleDegreeOfFreedom } from '../../source/single-degree-of-freedom.ts';
 import { clause } from '../../source/source.ts';
+import { type Printed, printed } from '../../working/printed.ts';
 import { countsScaling } from './counts-scaling.ts';
 import { dischargeCornerWorking } from './discharge-corner.ts';
 import { iepeCableDrive } from './iepe-cable-drive.ts';

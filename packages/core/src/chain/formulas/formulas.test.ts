@@ -1,8 +1,8 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
-import { compared } from '../../working/printed.ts';
 import { Refusal } from '../../quantity/index.ts';
 import { calculate } from '../../working/index.ts';
+import { compared } from '../../working/printed.ts';
 import { chainEvidence, ne43Printed } from './evidence.ts';
 import {
   cardCounts,

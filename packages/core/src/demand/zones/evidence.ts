@@ -1,7 +1,7 @@
-import { type Printed, printed } from '../../working/printed.ts';
 import { iso7919x3 } from '../../source/iso-7919-3.ts';
 import { screeningRules } from '../../source/screening-rules.ts';
 import { clause } from '../../source/source.ts';
+import { type Printed, printed } from '../../working/printed.ts';
 import { shaftLimitsWorking } from './shaft-limits.ts';
 
 /** Speed in r/min and the three boundaries in micrometres, computed by the author of the check values. */

@@ -1,10 +1,10 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
-import { compared } from '../../working/printed.ts';
 import { wording } from '../../finding/index.ts';
 import { level, Refusal, si, stated } from '../../quantity/index.ts';
 import { sources } from '../../source/index.ts';
 import { calculate } from '../../working/index.ts';
+import { compared } from '../../working/printed.ts';
 import { zonesEvidence } from './evidence.ts';
 import {
   acquaintance,
