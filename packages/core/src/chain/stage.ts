@@ -20,13 +20,13 @@ export interface Stage {
 }
 
 /** The whole row of stages as one two-port. */
-export function product(stages: readonly Stage[], frequency: number): TwoPort {
+export function rowOfTwoPorts(stages: readonly Stage[], frequency: number): TwoPort {
   return stages.reduce((port, stage) => cascade(port, stage.through(frequency)), straightThrough);
 }
 
 /** From the motion at the first stage to the open end of the last. */
 export function transfer(stages: readonly Stage[], frequency: number): Complex {
-  return openTransfer(product(stages, frequency));
+  return openTransfer(rowOfTwoPorts(stages, frequency));
 }
 
 /** Noise density at the open end, each stage's own carried through what follows it; added as squares. */
@@ -34,8 +34,8 @@ export function noiseAtEnd(stages: readonly Stage[], frequency: number): number 
   let squares = 0;
   for (const [index, stage] of stages.entries()) {
     if (stage.noise === undefined) continue;
-    const before = product(stages.slice(0, index + 1), frequency);
-    const after = product(stages.slice(index + 1), frequency);
+    const before = rowOfTwoPorts(stages.slice(0, index + 1), frequency);
+    const after = rowOfTwoPorts(stages.slice(index + 1), frequency);
     const carried = stage.noise(frequency) * magnitude(transferFromJoint(before, after));
     squares += carried * carried;
   }

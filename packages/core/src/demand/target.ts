@@ -29,7 +29,7 @@ export interface Target {
   readonly largestAt: Answer<number>;
   readonly smallest: Answer<Level<Motion>>;
   readonly largest: Answer<Level<Motion>>;
-  readonly tolerance: Tolerance;
+  readonly tolerance: Answer<Tolerance>;
   /** The line spacing at which the line is looked for. */
   readonly resolution: Answer<number>;
   readonly weight: 'essential' | 'desirable';

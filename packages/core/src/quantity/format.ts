@@ -56,12 +56,14 @@ export function showNumber(value: number, digits = 4, decimal: Showing['decimal'
   return decimal === 'comma' ? text.replace('.', ',') : text;
 }
 
-/** The unit a value of this quantity is usually shown in: the largest in which it is at least 1. */
-export function usualUnit(name: QuantityName, value: number, system: UnitSystem = 'metric'): string {
+/** The unit a value of this quantity is usually shown in: the largest in which it is at least 1 when rounded. */
+export function usualUnit(name: QuantityName, value: number, system: UnitSystem = 'metric', digits = 4): string {
   const candidates = quantities[name][system];
   let chosen: string = candidates[0]!;
   for (const candidate of candidates) {
-    if (Math.abs(value) >= unitFor(candidate, name).factor * (1 - 1e-9)) chosen = candidate;
+    const { factor } = unitFor(chosen, name);
+    const rounded = Number((Math.abs(value) / factor).toPrecision(digits)) * factor;
+    if (rounded >= unitFor(candidate, name).factor * (1 - 1e-9)) chosen = candidate;
   }
   if (value === 0) chosen = nearestToOne(candidates, name);
   return chosen;
@@ -81,7 +83,7 @@ export function valueIn(unit: string, name: QuantityName, value: number): number
 
 /** A value with its usual unit, as text: `27000 Hz`, `8.5 nF`, `65 °C`. */
 export function showQuantity(name: QuantityName, value: number, showing: Showing = {}): string {
-  const unit = usualUnit(name, value, showing.units);
+  const unit = usualUnit(name, value, showing.units, showing.digits);
   return withUnit(showNumber(valueIn(unit, name, value), showing.digits, showing.decimal), unit);
 }
 
@@ -111,7 +113,7 @@ export function showBand(band: Band, showing: Showing = {}): string {
 
 export function showSpan(name: QuantityName, span: Span, showing: Showing = {}): string {
   if (span.low === span.high) return showQuantity(name, span.low, showing);
-  const unit = usualUnit(name, Math.max(Math.abs(span.low), Math.abs(span.high)), showing.units);
+  const unit = usualUnit(name, Math.max(Math.abs(span.low), Math.abs(span.high)), showing.units, showing.digits);
   const low = showNumber(valueIn(unit, name, span.low), showing.digits, showing.decimal);
   return `${low}..${showIn(unit, name, span.high, showing)}`;
 }

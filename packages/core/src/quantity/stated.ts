@@ -49,10 +49,11 @@ export type AnyField = Field<unknown> | Optional<unknown>;
 export type Fields = Readonly<Record<string, AnyField>>;
 export type ValueOf<F> = F extends Optional<infer T> ? T : F extends Field<infer T> ? T : never;
 
+type StatedEntry<E> =
+  E extends Optional<infer T> ? Stated<T> | undefined : E extends Field<infer T> ? Stated<T> : never;
+
 /** The values of a set of fields: a required one always stands there, if only as unknown. */
-export type StatedValues<F extends Fields> = {
-  readonly [K in keyof F]: F[K] extends Optional<infer T> ? Stated<T> | undefined : Stated<ValueOf<F[K]>>;
-};
+export type StatedValues<F extends Fields> = { readonly [K in keyof F]: StatedEntry<F[K]> };
 
 export function fieldOf(entry: AnyField): Field<unknown> {
   return 'optional' in entry ? entry.field : entry;

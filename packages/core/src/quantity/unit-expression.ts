@@ -41,8 +41,20 @@ export function meaningFor(text: string, name: QuantityName): Unit | undefined {
   return angular && { factor: angular.factor / (2 * Math.PI), dimension };
 }
 
-/** The unit of a quantity that our own lists name. */
+/** The units our own lists name, read once: showing a value asks for them again and again. */
+const usualUnits = new Map(
+  Object.entries(quantities).map(([name, { unit, metric, us }]) => {
+    const texts = [unit, ...metric, ...us];
+    return [name, new Map(texts.map((text) => [text, readUnit(text, name as QuantityName)]))];
+  }),
+);
+
+/** The unit of a quantity, where the text is known to be one. Throws Broken where it is not. */
 export function unitFor(text: string, name: QuantityName): Unit {
+  return usualUnits.get(name)?.get(text) ?? readUnit(text, name);
+}
+
+function readUnit(text: string, name: QuantityName): Unit {
   if (text === '1') return { factor: 1, dimension: none };
   const meaning = meaningFor(text, name);
   if (meaning === undefined) throw new Broken('a unit has the dimension of its quantity', { unit: text, name });

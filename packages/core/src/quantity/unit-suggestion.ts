@@ -9,7 +9,7 @@ import { knownUnitSymbols } from './units.ts';
 export function unitSuggestion(written: string, names: readonly QuantityName[]): string {
   const fits = (candidate: string) => names.some((name) => meaningFor(candidate, name) !== undefined);
   const text = shortened(written, 30);
-  if (/^\d/.test(written)) return 'Write no separator between thousands, not even a space.';
+  if (/^\d(?!\s*\/)/.test(written)) return 'Write no separator between thousands, not even a space.';
   if (/^(?:\.\.|…|[-–\u2212]|to\b)\s*[\d.]/.test(written)) return 'One value is asked for here, not a range.';
   const regrouped = regroupedDivision(written);
   if (regrouped !== undefined && fits(regrouped)) {

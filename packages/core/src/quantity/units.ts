@@ -96,6 +96,7 @@ const plain: Readonly<Record<string, readonly Unit[]>> = {
   d: [unit(86_400, time)],
   day: [unit(86_400, time)],
   days: [unit(86_400, time)],
+  week: [unit(604_800, time)],
   weeks: [unit(604_800, time)],
   in: [unit(inch, length)],
   mil: [unit(inch / 1000, length)],

@@ -1,1 +1,2 @@
+export * from './printed.ts';
 export * from './working.ts';

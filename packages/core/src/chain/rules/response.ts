@@ -1,5 +1,5 @@
 import { measured } from '../../finding/measure.ts';
-import { showTolerance, type Tolerance } from '../../quantity/index.ts';
+import { fromAll, showTolerance, type Tolerance } from '../../quantity/index.ts';
 import { singleDegreeOfFreedom } from '../../source/index.ts';
 import { clause } from '../../source/source.ts';
 import { type ResponseFound, responseExtremes } from '../response.ts';
@@ -33,24 +33,24 @@ export const response = rule({
       .filter((target) => target.reference === prediction.chain.transducer.reference && !target.observable.atRest)
       .flatMap((target) =>
         judged(
-          responseExtremes(target, prediction),
+          fromAll({ extremes: responseExtremes(target, prediction), tolerance: target.tolerance }, (known) => known),
           { rule: 'chain/response', what: 'response error', target },
-          ({ highest, lowest }) => {
-            const worst = worse(highest, lowest, target.tolerance);
-            const { ratio, left } = roomLeft(worst.error, target.tolerance);
-            const outcome = ratio < 1 ? 'fails' : left < policy.response ? 'warns' : 'meets';
-            const judgement: Judgement = {
-              rule: 'chain/response',
-              target: target.name,
-              outcome,
-              what: 'response error',
-              found: measured('fraction', worst.error),
-              limit: { is: 'words', words: showTolerance(target.tolerance) },
-              frequency: worst.frequency,
-              margin: Math.min(largestMargin, 20 * Math.log10(ratio)),
-              ...(ratio < 1 ? { needs: neededResponse(worst, target.tolerance) } : {}),
-            };
-            return [judgement];
+          ({ extremes, tolerance }): readonly Judgement[] => {
+            const worst = worse(extremes.highest, extremes.lowest, tolerance);
+            const { ratio, left } = roomLeft(worst.error, tolerance);
+            return [
+              {
+                rule: 'chain/response',
+                target: target.name,
+                outcome: ratio < 1 ? 'fails' : left < policy.response ? 'warns' : 'meets',
+                what: 'response error',
+                found: measured('fraction', worst.error),
+                limit: { is: 'words', words: showTolerance(tolerance) },
+                frequency: worst.frequency,
+                margin: Math.min(largestMargin, 20 * Math.log10(ratio)),
+                ...(ratio < 1 ? { needs: neededResponse(worst, tolerance) } : {}),
+              },
+            ];
           },
         ),
       ),

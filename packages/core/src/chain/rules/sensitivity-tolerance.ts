@@ -1,4 +1,4 @@
-import { answerOf, type Sheet, type Stated, showTolerance, type Tolerance } from '../../quantity/index.ts';
+import { answerOf, fromAll, type Sheet, type Stated, showTolerance, type Tolerance } from '../../quantity/index.ts';
 import { screeningRules } from '../../source/index.ts';
 import { clause } from '../../source/source.ts';
 import { type Judgement, judged, rule } from './rule.ts';
@@ -13,15 +13,18 @@ export const sensitivityTolerance = rule({
   sources: [clause(screeningRules, 'rule 7')],
   judge: ({ point, prediction }) => {
     const { transducer } = prediction.chain.parts;
-    const stated = (transducer.sheet as Sheet).values['sensitivityTolerance'] as Stated<Tolerance>;
+    const stated = (transducer.sheet as Sheet).values.sensitivityTolerance as Stated<Tolerance>;
     return point.targets
       .filter((target) => !target.observable.atRest)
       .flatMap((target) =>
         judged(
-          answerOf(stated, transducer.sheet.of, 'sensitivity tolerance'),
+          fromAll(
+            { piece: answerOf(stated, transducer.sheet.of, 'sensitivity tolerance'), allowed: target.tolerance },
+            (known) => known,
+          ),
           { rule: 'chain/sensitivity-tolerance', what: 'sensitivity of one piece', target },
-          (piece): readonly Judgement[] => {
-            const wide = piece.high > target.tolerance.high + 1e-12 || piece.low < target.tolerance.low - 1e-12;
+          ({ piece, allowed }): readonly Judgement[] => {
+            const wide = piece.high > allowed.high + 1e-12 || piece.low < allowed.low - 1e-12;
             return [
               {
                 rule: 'chain/sensitivity-tolerance',
@@ -29,7 +32,7 @@ export const sensitivityTolerance = rule({
                 outcome: wide ? 'warns' : 'meets',
                 what: 'sensitivity of one piece',
                 found: { is: 'words', words: showTolerance(piece) },
-                limit: { is: 'words', words: showTolerance(target.tolerance) },
+                limit: { is: 'words', words: showTolerance(allowed) },
                 ...(wide ? { needs: 'the individual calibration value to be loaded' } : {}),
               },
             ];

@@ -1,8 +1,10 @@
-import { decibels } from '../../finding/measure.ts';
-import { showLevel } from '../../quantity/index.ts';
+import type { Policy } from '../../demand/policy.ts';
+import type { Target } from '../../demand/target.ts';
+import { decibels, measured } from '../../finding/measure.ts';
+import { fromAll, showDecibels, showLevel, showPercent, showTolerance, type Tolerance } from '../../quantity/index.ts';
 import { screeningRules } from '../../source/index.ts';
 import { clause } from '../../source/source.ts';
-import { visibility } from '../visibility.ts';
+import { type Visibility, visibility } from '../visibility.ts';
 import { type Judgement, judged, rule } from './rule.ts';
 
 export const signalToNoise = rule({
@@ -10,7 +12,9 @@ export const signalToNoise = rule({
   title: 'The smallest level stands out of the noise',
   prose:
     'Noise of the transducer and of the input, added as squares and carried to the end of the chain, in the line or band ' +
-    'in which the target is looked for and in its own motion. More millivolts per g help only against the noise of the input.',
+    'in which the target is looked for and in its own motion. A line or a burst must stand out of it; to an overall value ' +
+    'it adds, as squares, and the reading must stay within its tolerance. More millivolts per g help only against the ' +
+    'noise of the input.',
   remedy: [
     'a transducer with less noise in that band',
     'an input with less noise',
@@ -28,24 +32,47 @@ export const signalToNoise = rule({
       )
       .flatMap((target) =>
         judged(
-          visibility(target, prediction),
-          { rule: 'chain/signal-to-noise', what: 'signal over noise', target, limit: decibels(policy.detection) },
-          (seen) => {
-            const judgement: Judgement = {
-              rule: 'chain/signal-to-noise',
-              target: target.name,
-              outcome: seen.decibels < policy.detection ? 'fails' : 'meets',
-              what: `signal over noise (${showLevel(seen.signal)} over ${showLevel(seen.noise)})`,
-              found: decibels(seen.decibels),
-              limit: decibels(policy.detection),
-              margin: seen.decibels - policy.detection,
-              ...('line' in seen.bandwidth ? { frequency: seen.bandwidth.line } : {}),
-              ...(seen.decibels < policy.detection
-                ? { needs: `noise lower by ${(policy.detection - seen.decibels).toFixed(1)} dB` }
-                : {}),
-            };
-            return [judgement];
-          },
+          fromAll({ seen: visibility(target, prediction), tolerance: target.tolerance }, (known) => known),
+          { rule: 'chain/signal-to-noise', what: 'signal over noise', target },
+          ({ seen, tolerance }) => [
+            target.observable.noise === 'hides' ? hidden(target, seen, policy) : added(target, seen, tolerance, policy),
+          ],
         ),
       ),
 });
+
+function hidden(target: Target, seen: Visibility, policy: Policy): Judgement {
+  const short = policy.detection - seen.decibels;
+  return {
+    rule: 'chain/signal-to-noise',
+    target: target.name,
+    outcome: short > 0 ? 'fails' : 'meets',
+    what: `signal over noise (${showLevel(seen.signal)} over ${showLevel(seen.noise)})`,
+    found: decibels(seen.decibels),
+    limit: decibels(policy.detection),
+    margin: -short,
+    ...('line' in seen.bandwidth ? { frequency: seen.bandwidth.line } : {}),
+    ...(short > 0 ? { needs: `noise lower by ${short.toFixed(1)} dB` } : {}),
+  };
+}
+
+/** √(s² + n²) is read for s: too high by √(1 + (n/s)²) − 1. */
+function added(target: Target, seen: Visibility, tolerance: Tolerance, policy: Policy): Judgement {
+  const error = Math.sqrt(1 + 10 ** (-seen.decibels / 10)) - 1;
+  const left = tolerance.high - error;
+  const bearable = -10 * Math.log10((1 + tolerance.high) ** 2 - 1);
+  return {
+    rule: 'chain/signal-to-noise',
+    target: target.name,
+    outcome: left < 0 ? 'fails' : left < policy.response ? 'warns' : 'meets',
+    what: `noise adds to the smallest level (${showLevel(seen.signal)} over ${showLevel(seen.noise)}, ${showDecibels(seen.decibels)})`,
+    found: measured('fraction', error),
+    limit: { is: 'words', words: showTolerance(tolerance) },
+    margin: seen.decibels - bearable,
+    ...(left < 0
+      ? {
+          needs: `noise lower by ${(bearable - seen.decibels).toFixed(1)} dB, to add no more than ${showPercent(tolerance.high)}`,
+        }
+      : {}),
+  };
+}

@@ -17,7 +17,7 @@ export const temperature = rule({
   judge: ({ point, prediction }) => {
     const { transducer, mount } = prediction.chain.parts;
     return [transducer, mount].flatMap((part) => {
-      const stated = (part.sheet as Sheet).values['temperature'] as Stated<Span<'temperature'>> | undefined;
+      const stated = (part.sheet as Sheet).values.temperature as Stated<Span<'temperature'>> | undefined;
       if (stated === undefined) return [];
       return judged(
         fromAll(

@@ -7,6 +7,7 @@ export const burst = observable({
   isOneNumber: false,
   scansBand: true,
   against: 'peak',
+  noise: 'hides',
   atRest: false,
   noiseBandwidth: noiseInBand,
 });

@@ -7,6 +7,7 @@ export const line = observable({
   isOneNumber: false,
   scansBand: false,
   against: 'rms',
+  noise: 'hides',
   atRest: false,
   noiseBandwidth: noiseInLine,
 });

@@ -20,6 +20,11 @@ export interface Observable {
   readonly scansBand: boolean;
   /** How its smallest level is compared with the noise: by rms, or by its peak. */
   readonly against: 'rms' | 'peak';
+  /**
+   * What noise does to it: it `hides` a line or a burst, which must stand out of it; it `adds` to an overall value, as
+   * squares, which must still read within its tolerance.
+   */
+  readonly noise: 'hides' | 'adds';
   /** Whether it needs the chain to pass a constant position. */
   readonly atRest: boolean;
   noiseBandwidth(place: PlaceInFrequency): Answer<NoiseBandwidth>;

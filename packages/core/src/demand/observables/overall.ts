@@ -7,6 +7,7 @@ export const overall = observable({
   isOneNumber: true,
   scansBand: false,
   against: 'rms',
+  noise: 'adds',
   atRest: false,
   noiseBandwidth: noiseInBand,
 });

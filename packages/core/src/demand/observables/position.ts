@@ -8,6 +8,7 @@ export const position = observable({
   isOneNumber: false,
   scansBand: false,
   against: 'peak',
+  noise: 'hides',
   atRest: true,
   noiseBandwidth: () => answer({ band: { low: 0, high: 0 } }),
 });

@@ -1,6 +1,6 @@
-import { Broken, type Level } from './quantity/index.ts';
-import type { Clause } from './source/source.ts';
-import { type AnyWorking, calculate } from './working/working.ts';
+import { Broken, type Level } from '../quantity/index.ts';
+import type { Clause } from '../source/source.ts';
+import { type AnyWorking, calculate } from './working.ts';
 
 /** Somebody else's number, and the inputs that give it. The last digit printed sets the tolerance. */
 export interface Printed {

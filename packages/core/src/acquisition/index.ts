@@ -1,0 +1,3 @@
+export * from './set-kind.ts';
+export * from './sets.ts';
+export * from './spectrum-set.ts';

@@ -1,0 +1,136 @@
+import type { MeasuringPoint } from '../demand/measuring-point.ts';
+import type { Target } from '../demand/target.ts';
+import {
+  type Answer,
+  answer,
+  answerOf,
+  ask,
+  fromAll,
+  quantityField,
+  type Sheet,
+  type Stated,
+  type Tolerance,
+} from '../quantity/index.ts';
+import { type Budget, combined } from '../uncertainty/budget.ts';
+import { type Contribution, contribution } from '../uncertainty/contribution.ts';
+import type { Prediction } from './prediction.ts';
+import { responseExtremes } from './response.ts';
+
+/** What no data sheet of a part tells: stated once for a plant or a point, with its source. */
+export const allowanceSheet = {
+  calibration: quantityField('fraction', 'Expanded uncertainty (k = 2) of an individual calibration', {
+    example: '1.5 %',
+  }),
+  referenceTemperature: quantityField('temperature', 'Temperature at which the sensitivity was calibrated', {
+    example: '23 °C',
+  }),
+  mounting: quantityField('fraction', 'Repeatability of mounting and surface, half-width', { example: '2 %' }),
+  inputGain: quantityField('fraction', 'Gain error of the input, half-width', { example: '1 %' }),
+  crossMotion: quantityField('ratio', 'Motion across the axis over motion along it', { example: '1' }),
+  responseResidual: quantityField('fraction', 'What remains of the response error after correction, half-width', {
+    example: '0.5 %',
+  }),
+} as const;
+
+export type Allowances = Sheet<typeof allowanceSheet>;
+
+/** Which sensitivity is entered in the instrument. */
+export type SensitivityEntered = 'individual' | 'nominal';
+
+const coverage = { factor: 2 } as const;
+
+/**
+ * Relative uncertainty of the amplitude a target is read with, k = 2: sensitivity (calibration certificate, or the
+ * spread of pieces), temperature of the surface, mounting, input, motion across the axis, response. Independent terms
+ * of a product, so their relative uncertainties add as squares; half-widths are rectangular. Holds well above the
+ * noise, which would only add upward. Source: JCGM 100, 5.1.6.
+ */
+export function readingUncertainty(
+  target: Target,
+  point: MeasuringPoint,
+  prediction: Prediction,
+  allowances: Allowances,
+  entered: SensitivityEntered,
+): Answer<Budget> {
+  const stated = ask(allowances, ['mounting', 'inputGain', 'crossMotion', 'responseResidual'], (values) => values);
+  return fromAll(
+    {
+      stated,
+      sensitivity: sensitivityTerm(prediction, allowances, entered),
+      temperature: temperatureTerm(point, prediction, allowances),
+      transverse: answerOf(
+        sheetOf(prediction).values.transverse as Stated<number> | undefined,
+        sheetOf(prediction).of,
+        'transverse sensitivity',
+      ),
+      response: target.observable.scansBand ? answer(undefined) : responseExtremes(target, prediction),
+    },
+    ({ stated: allowed, sensitivity, temperature, transverse, response }) => {
+      const uncorrected =
+        response === undefined ? 0 : Math.max(Math.abs(response.highest.error), Math.abs(response.lowest.error));
+      const residual = Math.max(allowed.responseResidual, uncorrected);
+      return combined(
+        [
+          sensitivity,
+          temperature,
+          halfWidth('mounting and surface', allowed.mounting, allowances.of),
+          halfWidth('gain of the input', allowed.inputGain, allowances.of),
+          halfWidth('transverse sensitivity', transverse * allowed.crossMotion, sheetOf(prediction).of),
+          halfWidth(
+            'response left uncorrected',
+            residual,
+            residual === uncorrected ? prediction.chain.of : allowances.of,
+          ),
+        ],
+        { coverage },
+      );
+    },
+  );
+}
+
+function sheetOf(prediction: Prediction): Sheet {
+  return prediction.chain.parts.transducer.sheet as Sheet;
+}
+
+function halfWidth(name: string, value: number, source: string): Contribution {
+  return contribution({ name, halfWidth: value, distribution: 'rectangular', source });
+}
+
+function sensitivityTerm(
+  prediction: Prediction,
+  allowances: Allowances,
+  entered: SensitivityEntered,
+): Answer<Contribution> {
+  if (entered === 'individual') {
+    return ask(allowances, ['calibration'], ({ calibration }) =>
+      contribution({ name: 'calibration of this piece', expanded: calibration, k: 2, source: allowances.of }),
+    );
+  }
+  const sheet = sheetOf(prediction);
+  return fromAll(
+    { piece: answerOf(sheet.values.sensitivityTolerance as Stated<Tolerance>, sheet.of, 'sensitivity tolerance') },
+    ({ piece }) => halfWidth('nominal sensitivity', Math.max(piece.high, -piece.low), sheet.of),
+  );
+}
+
+function temperatureTerm(point: MeasuringPoint, prediction: Prediction, allowances: Allowances): Answer<Contribution> {
+  const sheet = sheetOf(prediction);
+  return fromAll(
+    {
+      coefficient: answerOf(
+        sheet.values.temperatureCoefficient as Stated<number> | undefined,
+        sheet.of,
+        'temperature coefficient',
+      ),
+      surface: answerOf(point.surfaceTemperature, point.of, 'surface temperature'),
+      reference: ask(allowances, ['referenceTemperature'], (values) => values.referenceTemperature as number),
+    },
+    ({ coefficient, surface, reference }) =>
+      halfWidth('temperature of the surface', coefficient * Math.abs(surface - reference), sheet.of),
+  );
+}
+
+/** Whether an expanded uncertainty keeps a promise: `kept` where it fits inside the tolerance, else `not proven`. */
+export function promise(tolerance: Tolerance, budget: Budget): 'kept' | 'not proven' {
+  return budget.upward <= tolerance.high && budget.downward <= -tolerance.low ? 'kept' : 'not proven';
+}

@@ -1,0 +1,47 @@
+import { type Answer, answer, describe, type Field, parseQuantity, Refusal, showQuantity } from '../quantity/index.ts';
+
+/** A frequency as the engineer names it: a number, or so many times a line of the machine in a named state. */
+export type FrequencyReference =
+  | { readonly is: 'number'; readonly value: number }
+  | { readonly is: 'line'; readonly harmonic: number; readonly line: string; readonly state: string };
+
+const expected = "a frequency ('523 Hz') or a line of the machine ('3 x pump-drive-end/inner-ring at highest')";
+const pattern = /^\s*(?:(\d+(?:\.\d+)?)\s*[x×*]\s*)?([a-z][\w./-]*)\s+at\s+([a-z][\w-]*)\s*$/i;
+
+export const frequencyReferenceField: Field<FrequencyReference> = {
+  type: 'text',
+  meaning: 'A frequency, or a line of the machine at one of its operating states',
+  expected,
+  example: '3 x pump-drive-end/inner-ring at highest',
+  schema: { type: 'string', description: expected },
+  read: (raw, writing) => {
+    if (typeof raw !== 'string') throw new Refusal({ read: describe(raw), expected });
+    const named = pattern.exec(raw);
+    if (named !== null) {
+      return { is: 'line', harmonic: Number(named[1] ?? '1'), line: named[2]!, state: named[3]! };
+    }
+    try {
+      return { is: 'number', value: parseQuantity(raw, 'frequency', writing) };
+    } catch (error) {
+      if (error instanceof Refusal) throw new Refusal({ ...error.reason, expected });
+      throw error;
+    }
+  },
+  show: (value) => showReference(value),
+  json: (value) => (value.is === 'number' ? { value: value.value, unit: 'Hz', shown: showReference(value) } : value),
+};
+
+export function showReference(reference: FrequencyReference): string {
+  if (reference.is === 'number') return showQuantity('frequency', reference.value);
+  const times = reference.harmonic === 1 ? '' : `${reference.harmonic} × `;
+  return `${times}${reference.line} at ${reference.state}`;
+}
+
+/** Looks a line of the machine up by name and state; unknown where the machine does not have it or cannot tell. */
+export type LineLookup = (line: string, state: string) => Answer<number>;
+
+export function frequencyOf(reference: FrequencyReference, lookup: LineLookup): Answer<number> {
+  if (reference.is === 'number') return answer(reference.value);
+  const base = lookup(reference.line, reference.state);
+  return base.known ? answer(base.value * reference.harmonic) : base;
+}

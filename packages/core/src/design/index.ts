@@ -1,0 +1,4 @@
+export * from './design.ts';
+export * from './plant.ts';
+export * from './point-alarms.ts';
+export * from './point-budgets.ts';

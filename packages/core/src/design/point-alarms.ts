@@ -1,0 +1,91 @@
+import { quarterAboveBaseline } from '../alarm/policies/quarter-above-baseline.ts';
+import { type LoopScale, type RegisterEntry, type RegisterRow, register } from '../alarm/register.ts';
+import { alarmRules } from '../alarm/rules/rules.ts';
+import { type SetPoints, setPoints } from '../alarm/set-points.ts';
+import type { MeasuringChain } from '../chain/chain.ts';
+import type { MeasuringPoint } from '../demand/measuring-point.ts';
+import type { Boundaries } from '../demand/zones/zone-table.ts';
+import type { Finding } from '../finding/finding.ts';
+import { type Answer, answerOf, fromAll, type Level, level, type Motion } from '../quantity/index.ts';
+import type { AlarmStatement, LimitStatement } from './plant.ts';
+
+/** When somebody is told: the levels, and how each is read on the loop and on the card. */
+export interface PointAlarms {
+  readonly stated: AlarmStatement;
+  readonly setPoints: SetPoints;
+  readonly register: readonly RegisterRow[];
+  readonly findings: readonly Finding[];
+}
+
+/** Set points of a point from its owner's limits and its baseline, through the chain that will carry them. */
+export function pointAlarms(
+  point: MeasuringPoint,
+  stated: AlarmStatement,
+  chain: MeasuringChain | undefined,
+  slowest: Answer<number>,
+): PointAlarms {
+  const boundaries = boundariesOf(stated.limits, point.of);
+  const points = setPoints({ at: point.of, baseline: stated.baseline, boundaries, policy: quarterAboveBaseline });
+  const loop = chain?.transducer.oneNumber === undefined ? undefined : loopScale(chain.transducer.oneNumber.range);
+  const card = chain?.input.loopCard === undefined ? undefined : fromAll({ ...chain.input.loopCard }, (known) => known);
+  const rows = register(entriesOf(points, stated, loop, point.of), {
+    ...(loop === undefined ? {} : { loop }),
+    ...(card === undefined ? {} : { card }),
+  });
+  const range = chain?.transducer.oneNumber?.range;
+  const subject = {
+    at: point.of,
+    rows,
+    slowest,
+    ...(loop === undefined ? {} : { loop }),
+    ...(range === undefined
+      ? {}
+      : { output: fromAll({ range }, ({ range: r }) => ({ quantity: r.quantity, detector: r.detector })) }),
+  };
+  return {
+    stated,
+    setPoints: points,
+    register: rows,
+    findings: [...points.findings, ...alarmRules.flatMap((rule) => rule.findings(subject))],
+  };
+}
+
+function boundariesOf(limits: LimitStatement, of: string): Answer<Boundaries> {
+  return fromAll(
+    {
+      ab: answerOf(limits.aB, of, 'boundary A/B'),
+      bc: answerOf(limits.bC, of, 'boundary B/C'),
+      cd: answerOf(limits.cD, of, 'boundary C/D'),
+    },
+    (known) => known,
+  );
+}
+
+/** 4 mA is the zero of the range, 20 mA its end. */
+function loopScale(range: Answer<Level<Motion>>): Answer<LoopScale> {
+  return fromAll({ range }, ({ range: high }) => ({ low: level(high.quantity, 0, high.detector), high }));
+}
+
+function entriesOf(
+  points: SetPoints,
+  stated: AlarmStatement,
+  loop: Answer<LoopScale> | undefined,
+  of: string,
+): readonly RegisterEntry[] {
+  const delay = stated.delay;
+  const baseline = answerOf(stated.baseline, of, 'baseline');
+  const ends: readonly RegisterEntry[] =
+    loop === undefined
+      ? []
+      : [
+          { name: 'zero', level: fromAll({ loop }, ({ loop: scale }) => scale.low), because: 'live zero of the loop' },
+          { name: 'range', level: fromAll({ loop }, ({ loop: scale }) => scale.high), because: 'end of the range' },
+        ];
+  return [
+    ...ends.slice(0, 1),
+    { name: 'baseline', level: baseline, because: 'this machine when it was known to be well' },
+    { name: 'alert', level: points.alert, because: points.reasons.alert, delay },
+    { name: 'trip', level: points.trip, because: points.reasons.trip, delay },
+    ...ends.slice(1),
+  ];
+}

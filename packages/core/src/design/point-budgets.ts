@@ -1,0 +1,124 @@
+import type { Prediction } from '../chain/prediction.ts';
+import { type Allowances, promise, readingUncertainty, type SensitivityEntered } from '../chain/reading-uncertainty.ts';
+import type { MeasuringPoint } from '../demand/measuring-point.ts';
+import type { Target } from '../demand/target.ts';
+import { type Finding, finding } from '../finding/finding.ts';
+import { type Answer, fromAll, showNumber, showTolerance, type Tolerance, thenAnswer } from '../quantity/index.ts';
+import { jcgm100 } from '../source/index.ts';
+import { clause } from '../source/source.ts';
+import type { Budget } from '../uncertainty/budget.ts';
+import { trials } from '../uncertainty/trials.ts';
+
+/** How truly one target is read with one way of entering the sensitivity, and whether that keeps its promise. */
+export interface TargetBudget {
+  readonly target: string;
+  readonly entered: SensitivityEntered;
+  readonly budget: Answer<Budget>;
+  readonly tolerance: Answer<Tolerance>;
+  readonly promise: Answer<'kept' | 'not proven'>;
+  /** The same by trials: half the shortest 95 % interval, and the seed that repeats it. */
+  readonly trials: Answer<{ readonly halfWidth: number; readonly seed: number; readonly count: number }>;
+}
+
+export type PointBudgets = readonly TargetBudget[];
+
+/** Enough to tell the third digit of an expanded uncertainty, few enough to be run for every target. */
+const trialCount = 50_000;
+const ways: readonly SensitivityEntered[] = ['individual', 'nominal'];
+
+/** Both budgets of every target that has an amplitude and a chain that can read it. */
+export function pointBudgets(
+  point: MeasuringPoint,
+  prediction: Prediction,
+  allowances: Allowances,
+  seed: number,
+): PointBudgets {
+  return point.targets
+    .filter((target) => !target.observable.atRest && target.reference === prediction.chain.transducer.reference)
+    .flatMap((target) => ways.map((entered) => targetBudget(target, entered, point, prediction, allowances, seed)));
+}
+
+function targetBudget(
+  target: Target,
+  entered: SensitivityEntered,
+  point: MeasuringPoint,
+  prediction: Prediction,
+  allowances: Allowances,
+  seed: number,
+): TargetBudget {
+  const budget = readingUncertainty(target, point, prediction, allowances, entered);
+  return {
+    target: target.name,
+    entered,
+    budget,
+    tolerance: target.tolerance,
+    promise: fromAll({ budget, tolerance: target.tolerance }, (known) => promise(known.tolerance, known.budget)),
+    trials: thenAnswer(budget, (known) => checkedByTrials(known, seed)),
+  };
+}
+
+function checkedByTrials(budget: Budget, seed: number): TargetBudget['trials'] {
+  const inputs = budget.lines.map((line) => line.contribution);
+  const sum = (values: ArrayLike<number>) => {
+    let total = 0;
+    for (let index = 0; index < values.length; index++) total += values[index]!;
+    return total;
+  };
+  return fromAll({ run: trials({ model: sum, inputs, level: 0.95, count: trialCount, seed }) }, ({ run }) => ({
+    halfWidth: (run.shortest.high - run.shortest.low) / 2,
+    seed,
+    count: trialCount,
+  }));
+}
+
+/** What the budgets of a point mean for its promises, said once for each way of entering the sensitivity. */
+export function budgetFindings(budgets: PointBudgets, at: string): readonly Finding[] {
+  const open = (entered: SensitivityEntered) =>
+    budgets.filter((each) => each.entered === entered && each.promise.known && each.promise.value === 'not proven');
+  const [evenCalibrated, nominal] = [open('individual'), open('nominal')];
+  const onlyNominal = nominal.filter((each) => !evenCalibrated.some((other) => other.target === each.target));
+  const found = (list: PointBudgets) =>
+    list
+      .map(
+        (each) =>
+          `${each.target} ±${showNumber(each.budget.known ? each.budget.value.expandedUncertainty * 100 : 0, 3)} %`,
+      )
+      .join(', ');
+  const limit = (list: PointBudgets) =>
+    [...new Set(list.map((each) => (each.tolerance.known ? showTolerance(each.tolerance.value) : 'unknown')))].join(
+      ', ',
+    );
+  const sources = [clause(jcgm100, '5.1.6')];
+  return [
+    ...(evenCalibrated.length === 0
+      ? []
+      : [
+          finding({
+            rule: 'design/accuracy-not-proven',
+            weight: 'question',
+            at,
+            found: `expanded uncertainty (k = 2) even with the individual calibration: ${found(evenCalibrated)}`,
+            limit: limit(evenCalibrated),
+            because: 'The reading may lie outside what was promised although every part does what its sheet says.',
+            remedy: ['reduce the largest contribution of the budget', 'widen the promise, by agreement with its owner'],
+            sources,
+            asks: 'Which is to give way: the promise, or the largest contribution?',
+          }),
+        ]),
+    ...(onlyNominal.length === 0
+      ? []
+      : [
+          finding({
+            rule: 'design/nominal-sensitivity',
+            weight: 'warns',
+            at,
+            found: `expanded uncertainty (k = 2) with the nominal sensitivity: ${found(onlyNominal)}`,
+            limit: limit(onlyNominal),
+            because:
+              'The spread between pieces alone breaks the promise; with the certificate of this piece it is kept.',
+            remedy: ['enter the sensitivity from the calibration certificate of this piece'],
+            sources,
+          }),
+        ]),
+  ];
+}

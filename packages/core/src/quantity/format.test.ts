@@ -1,0 +1,62 @@
+import fc from 'fast-check';
+import { expect, test } from 'vitest';
+import { showBand, showDecibels, showIn, showNumber, showPercent, showQuantity, usualUnit } from './format.ts';
+import { Broken } from './refusal.ts';
+
+test('golden: numbers as an engineer writes them', () => {
+  const shown = [
+    [27000, '27000'],
+    [9999.6, '10000'],
+    [99.995, '100'],
+    [1456 / 15, '97.07'],
+    [0.000123456, '0.0001235'],
+    [0.00000123456, '1.235e-6'],
+    [12_345_678, '1.235e7'],
+    [-3.5, '−3.5'],
+    [-1e-9, '−1e-9'],
+    [0, '0'],
+    [100, '100'],
+    [1000, '1000'],
+    [0.5, '0.5'],
+  ] as const;
+  for (const [value, text] of shown) expect(showNumber(value), String(value)).toBe(text);
+  expect(showNumber(3.25, 4, 'comma')).toBe('3,25');
+  expect(showNumber(1.23456e-7, 3, 'comma')).toBe('1,23e-7');
+});
+
+test('golden: values in the unit that fits them', () => {
+  expect(showQuantity('capacitance', 8.5e-9)).toBe('8.5 nF');
+  expect(showQuantity('temperature', 338.15)).toBe('65 °C');
+  expect(showQuantity('temperature', 338.15, { units: 'us' })).toBe('149 °F');
+  expect(showQuantity('shaft speed', 24.7667)).toBe('1486 r/min');
+  expect(showQuantity('resistance', 0)).toBe('0 Ω');
+  expect(showQuantity('resistance', 0.99996)).toBe('1 Ω');
+  expect(showQuantity('duration', 0)).toBe('0 s');
+  expect(showQuantity('acceleration', 0)).toBe('0 g');
+  expect(showQuantity('angle', Math.PI / 4)).toBe('45°');
+  expect(showQuantity('fraction', 0.05)).toBe('5 %');
+  expect(showQuantity('velocity', 0.0045, { units: 'us', decimal: 'comma' })).toBe('0,1772 in/s');
+  expect(showIn('um', 'displacement', 81.0285e-6)).toBe('81.03 µm');
+  expect(showBand({ low: 10, high: 1000 })).toBe('10..1000 Hz');
+  expect(showPercent(0.0123)).toBe('+1.23 %');
+  expect(showPercent(-0.5)).toBe('−50 %');
+  expect(showDecibels(-1.44)).toBe('−1.4 dB');
+  expect(usualUnit('voltage', 0.0999)).toBe('mV');
+});
+
+test('law: a number as shown, read again, differs by less than its last digit', () => {
+  const size = fc.double({ min: -12, max: 14, noNaN: true });
+  fc.assert(
+    fc.property(size, fc.integer({ min: 2, max: 10 }), fc.boolean(), (power, digits, negative) => {
+      const value = (negative ? -1 : 1) * 10 ** power;
+      const read = Number(showNumber(value, digits).replace('−', '-'));
+      expect(Math.abs(read - value)).toBeLessThanOrEqual(0.5001 * 10 ** (1 - digits) * Math.abs(value));
+    }),
+  );
+});
+
+test('negative: what is not finite is never shown', () => {
+  for (const value of [Number.NaN, Number.POSITIVE_INFINITY, Number.NEGATIVE_INFINITY]) {
+    expect(() => showNumber(value)).toThrow(Broken);
+  }
+});

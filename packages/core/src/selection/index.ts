@@ -1,0 +1,2 @@
+export * from './appraisal.ts';
+export * from './shortlist.ts';

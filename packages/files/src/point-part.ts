@@ -1,0 +1,114 @@
+import {
+  type DisturbanceStatement,
+  frequencyReferenceField,
+  installations,
+  levelField,
+  type Motion,
+  motions,
+  type Observable,
+  observables,
+  type PointStatement,
+  quantityField,
+  references,
+  type Stated,
+  spanField,
+  type TargetStatement,
+  textField,
+  toleranceField,
+} from '@soundpost/core';
+import { listOf, named } from './collections.ts';
+import { choice, made, type Reader, text } from './reader.ts';
+import { optionally, record } from './record.ts';
+import { stated } from './stated.ts';
+
+const motionLevel = (meaning: string, example: string) => stated(levelField(motions, meaning, { example }));
+const reference = (meaning: string) => stated({ ...frequencyReferenceField, meaning });
+
+const observe: Reader<Observable> = made(
+  choice(
+    observables.map((each) => each.kind),
+    'As what it is looked for',
+  ),
+  (word) => observables.find((each) => each.kind === word)!,
+);
+
+/** Smallest and largest level must be of one motion; asking for both is how two units get mixed. */
+function oneMotion(smallest: Stated<{ quantity: Motion }>, largest: Stated<{ quantity: Motion }>): string | undefined {
+  if (!smallest.known || !largest.known || smallest.value.quantity === largest.value.quantity) return undefined;
+  return `'smallest' is ${smallest.value.quantity} and 'largest' is ${largest.value.quantity}`;
+}
+
+const target: Reader<Omit<TargetStatement, 'name'>> = made(
+  record('a detection target', {
+    cause: text('Why it is looked for', { example: 'spall on the inner ring' }),
+    observe,
+    of: optionally(choice(references, 'Whose motion; the casing where nothing is said')),
+    frequency: optionally(reference('Frequency of a line')),
+    band: optionally(
+      stated(spanField('frequency', 'Band of an overall value or of bursts', { example: '2..1000 Hz' })),
+    ),
+    components: optionally(listOf(reference('A component'), 'frequencies an overall value is made of')),
+    smallest: motionLevel('Smallest level that must be seen', '0.5 mm/s rms'),
+    largest: motionLevel('Largest level that must be survived', '25 mm/s rms'),
+    largestAt: optionally(reference('Frequency of the largest level')),
+    tolerance: stated(toleranceField('How truly the amplitude must arrive')),
+    resolution: optionally(
+      stated(quantityField('frequency', 'Line spacing at which a line is looked for', { example: '0.3125 Hz' })),
+    ),
+    weight: optionally(choice(['essential', 'desirable'], 'Essential where nothing is said')),
+    within: optionally(text('The target whose largest level already contains this motion')),
+    source: optionally(text('Where the target comes from')),
+  }),
+  (read, placed, refuse) => {
+    const mixed = oneMotion(read.smallest, read.largest);
+    if (mixed !== undefined) {
+      return refuse(placed, {
+        read: mixed,
+        expected: 'both levels of one motion',
+        suggestion: 'Convert one of them, and say at which frequency.',
+      });
+    }
+    if (read.observe.kind === 'line' && read.frequency === undefined) {
+      return refuse(placed, { read: '', expected: "'frequency' for a line; 'unknown' is an answer" });
+    }
+    if (read.observe.kind !== 'line' && read.observe.atRest === false && read.band === undefined) {
+      return refuse(placed, { read: '', expected: `'band' for ${read.observe.meaning}; 'unknown' is an answer` });
+    }
+    const { of, source, weight, ...rest } = read;
+    return {
+      ...rest,
+      reference: of ?? 'casing',
+      weight: weight ?? 'essential',
+      origin: { by: 'stated' as const, from: source ?? 'plant file', sources: [] },
+    };
+  },
+);
+
+const disturbance: Reader<Omit<DisturbanceStatement, 'name'>> = record('motion to be survived, not measured', {
+  level: motionLevel('Its largest level', '5 g peak'),
+  band: optionally(stated(spanField('frequency', 'Where its energy lies', { example: '10..40 kHz' }))),
+});
+
+/** The keys of a measuring point that say what it must capture. */
+export const pointParts = {
+  location: stated(textField('Where on the machine', { example: 'pump, drive-end bearing housing' })),
+  direction: stated(
+    textField('Direction, with the side it is seen from', { example: 'horizontal, seen from the motor' }),
+  ),
+  installation: choice(installations, 'Whether the chain stays or is brought'),
+  surfaceTemperature: stated(
+    quantityField('temperature', 'Temperature of the surface at its hottest', { example: '65 °C' }),
+  ),
+  targets: named(target, 'name', 'detection targets by name'),
+  disturbances: optionally(named(disturbance, 'name', 'what must be survived, by name')),
+} as const;
+
+type ReadPoint = Omit<PointStatement, 'name' | 'disturbances'> & {
+  readonly disturbances?: PointStatement['disturbances'];
+};
+
+/** The statement of a point from what was read under its name. */
+export function pointStatement(name: string, read: ReadPoint): PointStatement {
+  const { location, direction, installation, surfaceTemperature, targets, disturbances } = read;
+  return { name, location, direction, installation, surfaceTemperature, targets, disturbances: disturbances ?? [] };
+}
