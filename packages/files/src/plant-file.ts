@@ -1,5 +1,4 @@
 import {
-  type AlarmStatement,
   allowanceSheet,
   answerOf,
   type Catalogue,
@@ -17,6 +16,7 @@ import {
   titleSheet,
   together,
   usualPolicy,
+  zoneTables,
 } from '@soundpost/core';
 import { catalogueOf, shelfParts } from './catalogue-file.ts';
 import { listOf, named } from './collections.ts';
@@ -48,12 +48,36 @@ const compare = record('the parts to compare at a point; all of the catalogue wh
   mounts: optionally(listOf(nameOfPart('A mount of the catalogue'), 'mounts to compare')),
 });
 
-const limits: Reader<LimitStatement> = record('limits as the owner gives them', {
-  aB: stated(levelField(motions, 'Boundary between zones A and B', { example: '3.2 mm/s rms 2-1000 Hz' })),
-  bC: stated(levelField(motions, 'Boundary between zones B and C', { example: '5.1 mm/s rms 2-1000 Hz' })),
-  cD: stated(levelField(motions, 'Boundary between zones C and D', { example: '8.5 mm/s rms 2-1000 Hz' })),
-  source: text('Where the limits stand: specification, edition, table'),
-});
+const boundary = (which: string, example: string) =>
+  optionally(stated(levelField(motions, `Boundary between zones ${which}`, { example })));
+
+const limits: Reader<LimitStatement> = made(
+  record('limits of a machine', {
+    table: optionally(
+      choice(
+        zoneTables.map((each) => each.name),
+        'A table of a standard, by its name here',
+      ),
+    ),
+    aB: boundary('A and B', '3.2 mm/s rms 2-1000 Hz'),
+    bC: boundary('B and C', '5.1 mm/s rms 2-1000 Hz'),
+    cD: boundary('C and D', '8.5 mm/s rms 2-1000 Hz'),
+    source: optionally(text('Where the limits stand: specification, edition, table')),
+  }),
+  ({ table, aB, bC, cD, source }, placed, refuse) => {
+    const named = zoneTables.find((each) => each.name === table);
+    if (named !== undefined && aB === undefined && bC === undefined && cD === undefined) {
+      return { from: 'table' as const, table: named };
+    }
+    if (named === undefined && aB !== undefined && bC !== undefined && cD !== undefined && source !== undefined) {
+      return { from: 'owner' as const, aB, bC, cD, source };
+    }
+    return refuse(placed, {
+      read: [table && 'table', aB && 'a-b', bC && 'b-c', cD && 'c-d', source && 'source'].filter(Boolean).join(', '),
+      expected: "either 'table', or the owner's 'a-b', 'b-c', 'c-d' and their 'source'; a boundary may be 'unknown'",
+    });
+  },
+);
 
 const alarm = record('when somebody is told', {
   baseline: stated(levelField(motions, 'Level when the machine was known to be well', { example: '1.9 mm/s rms' })),
@@ -129,21 +153,21 @@ type MachineRead = (typeof plantRecord extends Reader<infer R> ? R : never)['mac
 type PointRead = MachineRead['points'][number];
 
 function machineOf(read: MachineRead, catalogue: Catalogue, refuse: Refuse): PlantMachine | Unread {
-  const points = read.points.map((each) => pointOf(each, read.limits, catalogue, refuse));
+  const points = read.points.map((each) => pointOf(each, catalogue, refuse));
   if (!points.every((each): each is PlantPoint => each !== unread)) return unread;
-  return { name: read.name, title: read.title, facts: read.facts, train: trainOf(read.name, read), points };
+  return {
+    name: read.name,
+    title: read.title,
+    facts: read.facts,
+    train: trainOf(read.name, read),
+    limits: read.limits,
+    points,
+  };
 }
 
-function pointOf(
-  read: PointRead,
-  given: LimitStatement | undefined,
-  catalogue: Catalogue,
-  refuse: Refuse,
-): PlantPoint | Unread {
+function pointOf(read: PointRead, catalogue: Catalogue, refuse: Refuse): PlantPoint | Unread {
   const look = <S extends Shelf>(shelf: S, name: WithPlace<string>) => partOn(catalogue, shelf, name, refuse);
   const statement = pointStatement(read.name, read);
-  const alarmed: AlarmStatement | undefined =
-    read.alarm === undefined || given === undefined ? undefined : { limits: given, ...read.alarm };
   const transducers = read.compare?.transducers?.map((each) => look('transducers', each)) ?? catalogue.transducers;
   const mounts = read.compare?.mounts?.map((each) => look('mounts', each)) ?? catalogue.mounts;
   const way = read.chain === undefined ? undefined : wayOf(read.chain, `${read.name}`, look);
@@ -156,7 +180,7 @@ function pointOf(
     way,
     chosen: transducer === undefined || mount === undefined ? undefined : { transducer, mount },
     compared: { transducers, mounts } as PlantPoint['compared'],
-    alarm: alarmed,
+    alarm: read.alarm,
   };
 }
 

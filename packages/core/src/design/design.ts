@@ -2,6 +2,8 @@ import { type PointSettings, settingsFor } from '../acquisition/sets.ts';
 import { demand } from '../demand/demand.ts';
 import type { LineLookup } from '../demand/frequency-reference.ts';
 import type { MeasuringPoint } from '../demand/measuring-point.ts';
+import { proposals } from '../demand/proposals.ts';
+import type { TargetStatement } from '../demand/statement.ts';
 import { blocks, type Finding, finding, inOrderOfWeight } from '../finding/finding.ts';
 import { type Coincidence, coincidences } from '../machine/coincidences.ts';
 import { trainFindings } from '../machine/findings.ts';
@@ -9,6 +11,7 @@ import { type FrequencyTable, frequencyTable } from '../machine/frequency-table.
 import { type Answer, answer, nearest, unanswered } from '../quantity/index.ts';
 import { type Appraisal, appraisal } from '../selection/appraisal.ts';
 import { judgementFindings } from './judgement-findings.ts';
+import { type MachineLimits, machineLimits } from './machine-limits.ts';
 import type { Plant, PlantMachine, PlantPoint } from './plant.ts';
 import { type PointAlarms, pointAlarms } from './point-alarms.ts';
 import { budgetFindings, type PointBudgets, pointBudgets } from './point-budgets.ts';
@@ -19,6 +22,8 @@ export interface DesignedPoint {
   readonly point: MeasuringPoint;
   /** The chosen chain judged; absent where none is chosen. */
   readonly appraisal: Appraisal | undefined;
+  /** Targets the machine suggests and the point does not have. */
+  readonly proposals: readonly TargetStatement[];
   readonly settings: PointSettings;
   readonly budgets: PointBudgets;
   readonly alarms: PointAlarms | undefined;
@@ -29,6 +34,7 @@ export interface DesignedMachine {
   readonly stated: PlantMachine;
   readonly frequencies: FrequencyTable;
   readonly coincidences: readonly Coincidence[];
+  readonly limits: MachineLimits | undefined;
   readonly points: readonly DesignedPoint[];
   /** Of the machine itself, without those of its points. */
   readonly findings: readonly Finding[];
@@ -60,12 +66,14 @@ function verdictOf(findings: readonly Finding[]): Design['verdict'] {
 
 function designedMachine(plant: Plant, machine: PlantMachine, seed: number): DesignedMachine {
   const frequencies = frequencyTable(machine.train);
+  const limits = machineLimits(machine, frequencies);
   return {
     stated: machine,
     frequencies,
     coincidences: coincidences(machine.train),
-    findings: trainFindings(machine.train),
-    points: machine.points.map((point) => designedPoint(plant, machine, point, frequencies, seed)),
+    limits,
+    findings: [...trainFindings(machine.train), ...(limits?.findings ?? [])],
+    points: machine.points.map((point) => designedPoint(plant, machine, point, frequencies, limits, seed)),
   };
 }
 
@@ -91,6 +99,7 @@ function designedPoint(
   machine: PlantMachine,
   stated: PlantPoint,
   table: FrequencyTable,
+  limits: MachineLimits | undefined,
   seed: number,
 ): DesignedPoint {
   const point = demand(stated.statement, machine.name, lineLookup(table));
@@ -99,7 +108,9 @@ function designedPoint(
       ? undefined
       : appraisal(point, { ...stated.way, ...stated.chosen }, plant.policy);
   const chain = judged?.prediction.chain;
-  const alarms = stated.alarm === undefined ? undefined : pointAlarms(point, stated.alarm, chain, slowestTurn(table));
+  const boundaries = limits?.boundaries ?? unanswered([{ of: machine.name, what: 'limits' }]);
+  const alarms =
+    stated.alarm === undefined ? undefined : pointAlarms(point, stated.alarm, boundaries, chain, slowestTurn(table));
   const settings: PointSettings =
     chain?.transducer.signal === 'overall' ? { sets: [], unknown: [] } : settingsFor(point, table);
   const budgets = judged === undefined ? [] : pointBudgets(point, judged.prediction, plant.allowances, seed);
@@ -107,6 +118,7 @@ function designedPoint(
     stated,
     point,
     appraisal: judged,
+    proposals: proposals(table, stated.statement, boundaries.known ? boundaries.value : undefined),
     settings,
     budgets,
     alarms,

@@ -5,6 +5,7 @@ import type { Allowances } from '../chain/reading-uncertainty.ts';
 import type { Transducer } from '../chain/transducer/kinds.ts';
 import type { Policy } from '../demand/policy.ts';
 import type { PointStatement } from '../demand/statement.ts';
+import type { ZoneTable } from '../demand/zones/zone-table.ts';
 import type { Train } from '../machine/train.ts';
 import {
   choiceField,
@@ -35,17 +36,19 @@ export const machineFactsSheet = {
   shaftHeight: optional(quantityField('length', 'Height of the shaft above the base', { example: '315 mm' })),
 } as const;
 
-/** Limits as the owner gives them, with where they come from; never looked up without being asked. */
-export interface LimitStatement {
-  readonly aB: Stated<Level<Motion>>;
-  readonly bC: Stated<Level<Motion>>;
-  readonly cD: Stated<Level<Motion>>;
-  readonly source: string;
-}
+/** Limits as the owner gives them, with where they come from; or a table of a standard, asked for by its name. */
+export type LimitStatement =
+  | {
+      readonly from: 'owner';
+      readonly aB: Stated<Level<Motion>>;
+      readonly bC: Stated<Level<Motion>>;
+      readonly cD: Stated<Level<Motion>>;
+      readonly source: string;
+    }
+  | { readonly from: 'table'; readonly table: ZoneTable };
 
 /** What the owner wants to be told, and when. */
 export interface AlarmStatement {
-  readonly limits: LimitStatement;
   /** Level of this machine when it was known to be well. */
   readonly baseline: Stated<Level<Motion>>;
   readonly delay: Stated<Quantity<'time'>>;
@@ -66,6 +69,7 @@ export interface PlantMachine {
   readonly title: string;
   readonly facts: Sheet<typeof machineFactsSheet>;
   readonly train: Train;
+  readonly limits: LimitStatement | undefined;
   readonly points: readonly PlantPoint[];
 }
 

@@ -7,7 +7,7 @@ import type { MeasuringPoint } from '../demand/measuring-point.ts';
 import type { Boundaries } from '../demand/zones/zone-table.ts';
 import type { Finding } from '../finding/finding.ts';
 import { type Answer, answerOf, fromAll, type Level, level, type Motion } from '../quantity/index.ts';
-import type { AlarmStatement, LimitStatement } from './plant.ts';
+import type { AlarmStatement } from './plant.ts';
 
 /** When somebody is told: the levels, and how each is read on the loop and on the card. */
 export interface PointAlarms {
@@ -17,14 +17,14 @@ export interface PointAlarms {
   readonly findings: readonly Finding[];
 }
 
-/** Set points of a point from its owner's limits and its baseline, through the chain that will carry them. */
+/** Set points of a point from the limits of its machine and its baseline, through the chain that will carry them. */
 export function pointAlarms(
   point: MeasuringPoint,
   stated: AlarmStatement,
+  boundaries: Answer<Boundaries>,
   chain: MeasuringChain | undefined,
   slowest: Answer<number>,
 ): PointAlarms {
-  const boundaries = boundariesOf(stated.limits, point.of);
   const points = setPoints({ at: point.of, baseline: stated.baseline, boundaries, policy: quarterAboveBaseline });
   const loop = chain?.transducer.oneNumber === undefined ? undefined : loopScale(chain.transducer.oneNumber.range);
   const card = chain?.input.loopCard === undefined ? undefined : fromAll({ ...chain.input.loopCard }, (known) => known);
@@ -48,17 +48,6 @@ export function pointAlarms(
     register: rows,
     findings: [...points.findings, ...alarmRules.flatMap((rule) => rule.findings(subject))],
   };
-}
-
-function boundariesOf(limits: LimitStatement, of: string): Answer<Boundaries> {
-  return fromAll(
-    {
-      ab: answerOf(limits.aB, of, 'boundary A/B'),
-      bc: answerOf(limits.bC, of, 'boundary B/C'),
-      cd: answerOf(limits.cD, of, 'boundary C/D'),
-    },
-    (known) => known,
-  );
 }
 
 /** 4 mA is the zero of the range, 20 mA its end. */

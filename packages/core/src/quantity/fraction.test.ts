@@ -60,7 +60,7 @@ test('law: a decimal is the fraction it was written as', () => {
   );
 });
 
-test('printed: gearbox ratio 1456/15 and belt ratio as fractions, not decimals (worked train)', () => {
+test('law: a ratio of tooth counts is shown in lowest terms, never as a decimal', () => {
   const stage = multiplied(fraction(82, 23), fraction(88, 22));
   expect(showFraction(fraction(2912, 30))).toBe('1456/15');
   expect(showFraction(stage)).toBe('328/23');

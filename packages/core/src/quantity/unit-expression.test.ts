@@ -6,7 +6,6 @@ import { knownUnitSymbols, unitsCalled } from './units.ts';
 test('law: per divides by all that follows, a slash only by what stands next', () => {
   const factor = (text: string) => meaningsOf(text)[0]?.factor;
   expect(factor('mV per in/s')).toBeCloseTo(factor('mV/(in/s)')!, 12);
-  expect(factor('mV/in/s')).not.toBeCloseTo(factor('mV/(in/s)')!, 3);
   expect(meaningsOf('mV/in/s')[0]!.dimension).not.toEqual(meaningsOf('mV per in/s')[0]!.dimension);
   expect(meaningsOf('V per m per s')).toEqual([]);
   expect(meaningsOf('perm')).toEqual([]);
@@ -32,8 +31,7 @@ test('law: an ambiguous symbol keeps each meaning once, however often it stands 
 });
 
 test('law: every known symbol has a meaning, and names of the language have none', () => {
-  for (const symbol of knownUnitSymbols)
-    expect(unitsCalled(symbol), symbol).not.toEqual(symbol.match(/^.(°|deg)/) ? null : []);
+  for (const symbol of knownUnitSymbols) expect(unitsCalled(symbol).length, symbol).toBeGreaterThan(0);
   for (const name of ['constructor', 'toString', 'valueOf', 'hasOwnProperty', '__proto__', 'mconstructor', '']) {
     expect(unitsCalled(name), name).toEqual([]);
   }

@@ -72,10 +72,10 @@ function tokensOf(text: string): readonly string[] | undefined {
   if (sides.length > 2) return undefined;
   const plain = (sides.length === 2 ? `${sides[0]}/(${sides[1]})` : sides[0]!)
     .replace(/(?:√|sqrt)\s*(?:\(\s*Hz\s*\)|Hz)|Hz\s*\^\s*(?:0?\.5|\(1\/2\))/g, 'Hz^0.5')
-    .replace(/²/g, '^2')
-    .replace(/³/g, '^3')
     .replace(/⁻¹/g, '^-1')
     .replace(/⁻²/g, '^-2')
+    .replace(/²/g, '^2')
+    .replace(/³/g, '^3')
     .replace(/[·⋅×]/g, '*');
   const tokens: string[] = [];
   let rest = plain;
