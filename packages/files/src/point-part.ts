@@ -12,6 +12,7 @@ import {
   references,
   type Stated,
   spanField,
+  surroundingsSheet,
   type TargetStatement,
   textField,
   toleranceField,
@@ -19,6 +20,7 @@ import {
 import { listOf, named } from './collections.ts';
 import { choice, made, type Reader, text } from './reader.ts';
 import { optionally, record } from './record.ts';
+import { sheet } from './sheet.ts';
 import { stated } from './stated.ts';
 
 const motionLevel = (meaning: string, example: string) => stated(levelField(motions, meaning, { example }));
@@ -99,16 +101,32 @@ export const pointParts = {
   surfaceTemperature: stated(
     quantityField('temperature', 'Temperature of the surface at its hottest', { example: '65 °C' }),
   ),
+  surroundings: optionally(sheet(surroundingsSheet, 'surroundings of the point', 'what stands around a point')),
   targets: named(target, 'name', 'detection targets by name'),
   disturbances: optionally(named(disturbance, 'name', 'what must be survived, by name')),
 } as const;
 
-type ReadPoint = Omit<PointStatement, 'name' | 'disturbances'> & {
+type ReadPoint = Omit<PointStatement, 'name' | 'disturbances' | 'surroundings'> & {
   readonly disturbances?: PointStatement['disturbances'];
+  readonly surroundings?: PointStatement['surroundings'];
+};
+
+const nothingStated: PointStatement['surroundings'] = {
+  of: 'surroundings of the point',
+  values: {} as PointStatement['surroundings']['values'],
 };
 
 /** The statement of a point from what was read under its name. */
 export function pointStatement(name: string, read: ReadPoint): PointStatement {
-  const { location, direction, installation, surfaceTemperature, targets, disturbances } = read;
-  return { name, location, direction, installation, surfaceTemperature, targets, disturbances: disturbances ?? [] };
+  const { location, direction, installation, surfaceTemperature, targets } = read;
+  return {
+    name,
+    location,
+    direction,
+    installation,
+    surfaceTemperature,
+    surroundings: read.surroundings ?? nothingStated,
+    targets,
+    disturbances: read.disturbances ?? [],
+  };
 }

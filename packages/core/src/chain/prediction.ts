@@ -4,7 +4,7 @@ import { type BiasWindow, biasWindow, electricalCeilings } from './bias-window.t
 import { type CableDrive, cableDrive } from './cable-drive.ts';
 import type { MeasuringChain } from './chain.ts';
 import { type LoopPrediction, loopPrediction } from './loop-load.ts';
-import { noiseAtEnd, type Stage, transfer } from './stage.ts';
+import { noiseAtEnd, residualAtEnd, type Stage, transfer } from './stage.ts';
 import type { Ceiling } from './transducer/transducer-kind.ts';
 
 /** What a chain will do, before it is bought. Every function takes frequency in hertz; all else is SI. */
@@ -16,6 +16,8 @@ export interface Prediction {
   readonly features: readonly number[];
   /** Noise the analyst sees at standstill: density in the sensed motion, output noise over nominal sensitivity. */
   readonly noise: Answer<(frequency: number) => number>;
+  /** Rms that counts in full wherever it is looked for, in the sensed motion. */
+  readonly residual: Answer<(frequency: number) => number>;
   /** The share of each stage in that noise. */
   readonly noiseOf: Answer<readonly { readonly stage: Stage; density(frequency: number): number }[]>;
   readonly bias: Answer<BiasWindow> | undefined;
@@ -42,6 +44,12 @@ export function prediction(chain: MeasuringChain): Prediction {
       ({ relative: { stages, sensitivity } }) =>
         (frequency: number) =>
           noiseAtEnd(stages, frequency) / sensitivity,
+    ),
+    residual: fromAll(
+      { relative },
+      ({ relative: { stages, sensitivity } }) =>
+        (frequency: number) =>
+          residualAtEnd(stages, frequency) / sensitivity,
     ),
     noiseOf: fromAll({ relative }, ({ relative: { stages, sensitivity } }) =>
       stages

@@ -15,6 +15,11 @@ export interface Stage {
   through(frequency: number): TwoPort;
   /** Density of its own noise at the port it leaves, per √Hz. */
   noise?(frequency: number): number;
+  /**
+   * Rms at the port it leaves that counts in full wherever it is looked for: run-out, or a noise stated as one number,
+   * which may all lie in the line.
+   */
+  readonly residual?: number;
   /** Frequencies where its response turns sharply, so that a scan does not step over them. */
   readonly features?: readonly number[];
 }
@@ -31,12 +36,22 @@ export function transfer(stages: readonly Stage[], frequency: number): Complex {
 
 /** Noise density at the open end, each stage's own carried through what follows it; added as squares. */
 export function noiseAtEnd(stages: readonly Stage[], frequency: number): number {
+  return addedAtEnd(stages, frequency, (stage) => stage.noise?.(frequency));
+}
+
+/** Residual rms at the open end, carried the same way. */
+export function residualAtEnd(stages: readonly Stage[], frequency: number): number {
+  return addedAtEnd(stages, frequency, (stage) => stage.residual);
+}
+
+function addedAtEnd(stages: readonly Stage[], frequency: number, own: (stage: Stage) => number | undefined): number {
   let squares = 0;
   for (const [index, stage] of stages.entries()) {
-    if (stage.noise === undefined) continue;
+    const source = own(stage);
+    if (source === undefined) continue;
     const before = rowOfTwoPorts(stages.slice(0, index + 1), frequency);
     const after = rowOfTwoPorts(stages.slice(index + 1), frequency);
-    const carried = stage.noise(frequency) * magnitude(transferFromJoint(before, after));
+    const carried = source * magnitude(transferFromJoint(before, after));
     squares += carried * carried;
   }
   return Math.sqrt(squares);

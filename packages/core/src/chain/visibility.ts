@@ -31,19 +31,22 @@ export function visibility(target: Target, predicted: Prediction): Answer<Visibi
     fromAll(
       {
         noise: predicted.noise,
+        residual: predicted.residual,
         smallest: target.smallest,
         bandwidth: target.observable.noiseBandwidth(target),
         extremes: responseExtremes(target, predicted),
       },
       (known) => known,
     ),
-    ({ noise, smallest, bandwidth, extremes }) => {
+    ({ noise, residual, smallest, bandwidth, extremes }) => {
       const integrations = motionOrder[predicted.chain.transducer.senses] - motionOrder[target.motion];
       const band = 'band' in bandwidth ? bandwidth.band : undefined;
-      const noiseRms =
+      const broad =
         band === undefined
           ? lineNoiseIn(bandwidth as { line: number; spacing: number }, noise, integrations)
           : bandNoiseIn(band, noise, integrations);
+      const place = band === undefined ? (bandwidth as { line: number }).line : Math.sqrt(band.low * band.high);
+      const noiseRms = Math.hypot(broad, residual(place) / (2 * Math.PI * place) ** integrations);
       const counted = asSineDetector(smallest, target.observable.against);
       const passed = Math.min(1, 1 + extremes.lowest.error);
       const signal = { ...counted, value: counted.value * passed };

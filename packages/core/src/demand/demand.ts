@@ -15,6 +15,7 @@ export function demand(statement: PointStatement, machine: string, lookup: LineL
     direction: answerOf(statement.direction, of, 'direction'),
     installation: statement.installation,
     surfaceTemperature: statement.surfaceTemperature,
+    surroundings: statement.surroundings,
     targets: statement.targets.map((target) => targetIn(target, `${of}/${target.name}`, lookup)),
     disturbances: statement.disturbances.map((each) => {
       const band = valueIfStated(each.band);

@@ -6,5 +6,6 @@ export type { NoiseBandwidth, Observable } from './observables/observable.ts';
 export * from './policy.ts';
 export * from './proposals.ts';
 export * from './statement.ts';
+export * from './surroundings.ts';
 export * from './target.ts';
 export * from './zones/index.ts';

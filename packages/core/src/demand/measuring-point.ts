@@ -1,4 +1,5 @@
-import type { Answer, Stated, Temperature } from '../quantity/index.ts';
+import type { Answer, Sheet, Stated, Temperature } from '../quantity/index.ts';
+import type { surroundingsSheet } from './surroundings.ts';
 import type { Disturbance, Target } from './target.ts';
 
 /** Whether the chain stays at the machine or is brought to it. */
@@ -16,6 +17,7 @@ export interface MeasuringPoint {
   readonly installation: Installation;
   /** Temperature of the surface the transducer stands on, at its hottest. */
   readonly surfaceTemperature: Stated<Temperature>;
+  readonly surroundings: Sheet<typeof surroundingsSheet>;
   readonly targets: readonly Target[];
   readonly disturbances: readonly Disturbance[];
 }

@@ -1,7 +1,8 @@
-import type { Level, Motion, Quantity, Span, Stated, Temperature, Tolerance } from '../quantity/index.ts';
+import type { Level, Motion, Quantity, Sheet, Span, Stated, Temperature, Tolerance } from '../quantity/index.ts';
 import type { FrequencyReference } from './frequency-reference.ts';
 import type { Installation } from './measuring-point.ts';
 import type { Observable } from './observables/observable.ts';
+import type { surroundingsSheet } from './surroundings.ts';
 import type { Origin, Reference } from './target.ts';
 
 /** A detection target as it is stated, its frequencies still named after the machine. */
@@ -40,6 +41,7 @@ export interface PointStatement {
   readonly direction: Stated<string>;
   readonly installation: Installation;
   readonly surfaceTemperature: Stated<Temperature>;
+  readonly surroundings: Sheet<typeof surroundingsSheet>;
   readonly targets: readonly TargetStatement[];
   readonly disturbances: readonly DisturbanceStatement[];
 }

@@ -3,8 +3,13 @@ import type { Clause } from '../source/source.ts';
 import type { Observable } from './observables/observable.ts';
 
 /** Whose motion, relative to what. */
-export const references = ['casing', 'shaft-relative', 'shaft-absolute', 'two-body'] as const;
+export const references = ['casing', 'shaft-relative', 'shaft-absolute', 'two-body', 'any'] as const;
 export type Reference = (typeof references)[number];
+
+/** Whether a transducer that senses one motion sees what is asked for. */
+export function sees(sensed: Reference, asked: Reference): boolean {
+  return asked === 'any' || sensed === asked;
+}
 
 /** Where a target, or an assumption in it, comes from. */
 export interface Origin {

@@ -1,4 +1,5 @@
 export * from './design.ts';
+export * from './machine-limits.ts';
 export * from './plant.ts';
 export * from './point-alarms.ts';
 export * from './point-budgets.ts';

@@ -1,7 +1,7 @@
 import type { Prediction } from '../chain/prediction.ts';
 import { type Allowances, promise, readingUncertainty, type SensitivityEntered } from '../chain/reading-uncertainty.ts';
 import type { MeasuringPoint } from '../demand/measuring-point.ts';
-import type { Target } from '../demand/target.ts';
+import { sees, type Target } from '../demand/target.ts';
 import { type Finding, finding } from '../finding/finding.ts';
 import { type Answer, fromAll, showNumber, showTolerance, type Tolerance, thenAnswer } from '../quantity/index.ts';
 import { jcgm100 } from '../source/index.ts';
@@ -34,7 +34,7 @@ export function pointBudgets(
   seed: number,
 ): PointBudgets {
   return point.targets
-    .filter((target) => !target.observable.atRest && target.reference === prediction.chain.transducer.reference)
+    .filter((target) => !target.observable.atRest && sees(prediction.chain.transducer.reference, target.reference))
     .flatMap((target) => ways.map((entered) => targetBudget(target, entered, point, prediction, allowances, seed)));
 }
 

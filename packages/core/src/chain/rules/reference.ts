@@ -1,3 +1,4 @@
+import { sees } from '../../demand/target.ts';
 import { inWords } from '../../finding/measure.ts';
 import { tradePractice } from '../../source/index.ts';
 import { clause } from '../../source/source.ts';
@@ -16,7 +17,7 @@ export const reference = rule({
   sources: [clause(tradePractice)],
   judge: ({ point, prediction }) =>
     point.targets
-      .filter((target) => target.reference !== prediction.chain.transducer.reference)
+      .filter((target) => !sees(prediction.chain.transducer.reference, target.reference))
       .map((target) => ({
         rule: 'chain/reference',
         target: target.name,

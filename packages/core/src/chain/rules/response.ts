@@ -1,3 +1,4 @@
+import { sees } from '../../demand/target.ts';
 import { measured } from '../../finding/measure.ts';
 import { fromAll, showTolerance, type Tolerance } from '../../quantity/index.ts';
 import { singleDegreeOfFreedom } from '../../source/index.ts';
@@ -30,7 +31,7 @@ export const response = rule({
   sources: [clause(singleDegreeOfFreedom)],
   judge: ({ point, prediction, policy }) =>
     point.targets
-      .filter((target) => target.reference === prediction.chain.transducer.reference && !target.observable.atRest)
+      .filter((target) => sees(prediction.chain.transducer.reference, target.reference) && !target.observable.atRest)
       .flatMap((target) =>
         judged(
           fromAll({ extremes: responseExtremes(target, prediction), tolerance: target.tolerance }, (known) => known),

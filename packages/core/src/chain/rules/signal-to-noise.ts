@@ -1,5 +1,5 @@
 import type { Policy } from '../../demand/policy.ts';
-import type { Target } from '../../demand/target.ts';
+import { sees, type Target } from '../../demand/target.ts';
 import { decibels, measured } from '../../finding/measure.ts';
 import { fromAll, showDecibels, showLevel, showPercent, showTolerance, type Tolerance } from '../../quantity/index.ts';
 import { screeningRules } from '../../source/index.ts';
@@ -26,7 +26,7 @@ export const signalToNoise = rule({
     point.targets
       .filter(
         (target) =>
-          target.reference === prediction.chain.transducer.reference &&
+          sees(prediction.chain.transducer.reference, target.reference) &&
           !target.observable.atRest &&
           prediction.chain.transducer.signal === 'dynamic',
       )

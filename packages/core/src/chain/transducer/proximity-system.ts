@@ -42,8 +42,8 @@ function model(sheet: Sheet<typeof dataSheet>): TransducerModel {
         leaves: 'voltage' as const,
         through: (frequency: number) =>
           isolatedGain(product(complex(s.sensitivity, 0), lowPass(frequency, s.highCorner, 1))),
-        // The stated noise is one number for the whole band: spread evenly over the noise bandwidth of the corner.
-        noise: () => (s.noiseAndRunout * s.sensitivity) / Math.sqrt((Math.PI / 2) * s.highCorner),
+        // Run-out stands at the orders that are looked for, so the stated number counts in full in any line.
+        residual: s.noiseAndRunout * s.sensitivity,
       },
       {
         name: 'output resistance',

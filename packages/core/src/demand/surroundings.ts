@@ -1,0 +1,25 @@
+import { choiceField, flagField, optional, quantityField, textField } from '../quantity/index.ts';
+
+/** How wet a place gets, from least to most. */
+export const exposures = ['dry', 'splashed', 'washed down', 'immersed'] as const;
+export type Exposure = (typeof exposures)[number];
+
+/** What stands around a measuring point, beside the temperature of its surface. What is left out is not asked about. */
+export const surroundingsSheet = {
+  connectorTemperature: optional(
+    quantityField('temperature', 'At the connector of the transducer', { example: '60 °C' }),
+  ),
+  cableTemperature: optional(quantityField('temperature', 'Along the hottest part of the cable', { example: '70 °C' })),
+  converterTemperature: optional(
+    quantityField('temperature', 'Where a converter or oscillator-demodulator sits', { example: '55 °C' }),
+  ),
+  exposure: optional(choiceField(exposures, 'How wet it gets')),
+  strayField: optional(flagField('Whether a strong magnetic field passes through the place')),
+  localMass: optional(quantityField('mass', 'Mass that moves with the surface', { example: '40 kg' })),
+  shaftDiameter: optional(quantityField('length', 'Diameter of the shaft a probe looks at', { example: '110 mm' })),
+  shaftMaterial: optional(textField('Steel of that shaft, with its certificate')),
+  restTravel: optional(
+    quantityField('length', 'How far the shaft stands from mid gap at most, at rest or hot', { example: '0.2 mm' }),
+  ),
+  remark: optional(textField('What else a reader should know')),
+} as const;
