@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest';
-import { compared } from '../evidence.ts';
 import { showClause } from '../source/source.ts';
+import { compared } from '../working/printed.ts';
 import { signalEvidence } from './evidence.ts';
 
 for (const evidence of signalEvidence) {

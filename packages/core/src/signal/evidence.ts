@@ -1,4 +1,3 @@
-import { type Printed, printed } from '../evidence.ts';
 import { conversionNotes } from '../source/conversion-notes.ts';
 import { harris1978 } from '../source/harris-1978.ts';
 import { heinzel2002 } from '../source/heinzel-2002.ts';
@@ -9,6 +8,7 @@ import { samplingPractice } from '../source/sampling-practice.ts';
 import { signalLibraryReference } from '../source/signal-library-reference.ts';
 import { type Clause, clause } from '../source/source.ts';
 import { symmetricWindowTable } from '../source/symmetric-window-table.ts';
+import { type Printed, printed } from '../working/printed.ts';
 import { spectrumSettings } from './workings/spectrum-settings.ts';
 import { vibrationConversion } from './workings/vibration-conversion.ts';
 import { windowProperties } from './workings/window-properties.ts';
