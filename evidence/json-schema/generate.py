@@ -1,6 +1,6 @@
 """What the jsonschema library for Python says of our schema and of the documents that our reader is tried on.
 
-Reads documents.json, writes verdicts.json beside it. Run with a Python that has jsonschema: python3 verdicts.py
+Reads documents.json, writes verdicts.json beside it. Run with a Python that has jsonschema: python3 generate.py
 """
 
 import hashlib

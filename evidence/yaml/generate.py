@@ -1,6 +1,6 @@
 """The text of every scalar of some YAML snippets, as PyYAML's BaseLoader gives it (no types, only what was typed).
 
-Writes source-texts.json beside itself. Run with a Python that has PyYAML: python3 source-texts.py
+Writes source-texts.json beside itself. Run with a Python that has PyYAML: python3 generate.py
 """
 
 import json

@@ -12,7 +12,7 @@ import { placedYaml } from './yaml-document.ts';
 
 /**
  * One description gives the reader and the JSON Schema, so both must say the same of a file, up to what a schema cannot
- * know. The verdicts on the schema come from another program (evidence/json-schema/verdicts.py).
+ * know. The verdicts on the schema come from another program (evidence/json-schema/generate.py).
  */
 const folder = new URL('../../../evidence/json-schema/', import.meta.url);
 
@@ -92,7 +92,7 @@ const documents = Object.fromEntries(
 const withoutProse = (key: string, value: unknown) => (['description', 'examples'].includes(key) ? undefined : value);
 const written = `${JSON.stringify({ schema: fileSchema(plant, 'A plant'), documents }, withoutProse, 1)}\n`;
 
-test('golden: the schema and the documents it is tried on; with -u they are written anew, then run verdicts.py', async () => {
+test('golden: the schema and the documents it is tried on; with -u they are written anew, then run its generate.py', async () => {
   await expect(written).toMatchFileSnapshot(fileURLToPath(new URL('documents.json', folder)));
 });
 

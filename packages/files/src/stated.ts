@@ -107,8 +107,10 @@ function statementOf<T>(field: Field<T>, alone: Reader<Stated<T>>): Reader<State
   });
 }
 
+const boundsMeaning = 'the low and the high bound, [low, high]';
+
 function boundsOf<T>(field: Field<T>): Reader<{ readonly low: T; readonly high: T }> {
-  const two = listOf(plain(field), `the low and the high bound, [low, high]`, { least: 2, most: 2 });
+  const two = listOf(plain(field), boundsMeaning, { least: 2, most: 2 });
   return made(two, ([low, high], placed, refuse) => {
     const [from, to] = [magnitude(low), magnitude(high)];
     if (from !== undefined && to !== undefined && from > to) {
@@ -137,7 +139,10 @@ function schemaOf(field: Field<unknown>): JsonSchema {
   const value = fieldSchema(field);
   const { description: _, ...bare } = value;
   const origin = { status: status.schema, source: source.schema };
-  const guess = { ask: ask.schema, between: { type: 'array', items: bare, minItems: 2, maxItems: 2 } };
+  const guess = {
+    ask: ask.schema,
+    between: { type: 'array', description: boundsMeaning, items: bare, minItems: 2, maxItems: 2 },
+  };
   const examples = value.examples;
   return {
     description: `${field.meaning} (${field.expected}; or 'unknown')`,

@@ -1,1 +1,2 @@
-export {};
+export * from './folder.ts';
+export { isUnfinished, type Replacing } from './whole-file.ts';
