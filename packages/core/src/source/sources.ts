@@ -1,13 +1,20 @@
 import { api670 } from './api-670.ts';
+import { bearingExercise } from './bearing-exercise.ts';
+import { bearingWebCalculator } from './bearing-web-calculator.ts';
 import { beltPractice } from './belt-practice.ts';
 import { broch1984 } from './broch-1984.ts';
 import { conversionNotes } from './conversion-notes.ts';
+import { curtinBearingData } from './curtin-bearing-data.ts';
+import { cwruBearingData } from './cwru-bearing-data.ts';
 import { dAntonaFerrero2006 } from './d-antona-ferrero-2006.ts';
 import { dunkerley } from './dunkerley.ts';
 import { fluidFilmPractice } from './fluid-film-practice.ts';
 import { gearFrequencies } from './gear-frequencies.ts';
+import { gearTrainingNotes } from './gear-training-notes.ts';
+import { gearboxSignalTutorial } from './gearbox-signal-tutorial.ts';
 import { harris1978 } from './harris-1978.ts';
 import { heinzel2002 } from './heinzel-2002.ts';
+import { helicopterGearbox } from './helicopter-gearbox.ts';
 import { iepePractice } from './iepe-practice.ts';
 import { inductionMotorPractice } from './induction-motor-practice.ts';
 import { iso1683 } from './iso-1683.ts';
@@ -25,9 +32,13 @@ import { jcgm100 } from './jcgm-100.ts';
 import { jcgm101 } from './jcgm-101.ts';
 import { jcgm102 } from './jcgm-102.ts';
 import { loopPractice } from './loop-practice.ts';
+import { mfptBearingData } from './mfpt-bearing-data.ts';
 import { namurNe43 } from './namur-ne-43.ts';
+import { nrelGearbox } from './nrel-gearbox.ts';
+import { numericalPackageNotes } from './numerical-package-notes.ts';
 import { nuttall1981 } from './nuttall-1981.ts';
 import { oscilloscopeWindowTable } from './oscilloscope-window-table.ts';
+import { phm2012Bearing } from './phm-2012-bearing.ts';
 import { rollingBearingKinematics } from './rolling-bearing-kinematics.ts';
 import { samplingPractice } from './sampling-practice.ts';
 import { screeningRules } from './screening-rules.ts';
@@ -44,6 +55,17 @@ export const sources: readonly Source[] = [
   jcgm101,
   jcgm102,
   rollingBearingKinematics,
+  cwruBearingData,
+  curtinBearingData,
+  mfptBearingData,
+  phm2012Bearing,
+  numericalPackageNotes,
+  gearboxSignalTutorial,
+  bearingWebCalculator,
+  bearingExercise,
+  gearTrainingNotes,
+  nrelGearbox,
+  helicopterGearbox,
   gearFrequencies,
   inductionMotorPractice,
   beltPractice,

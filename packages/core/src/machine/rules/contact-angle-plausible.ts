@@ -1,0 +1,47 @@
+import { showNumber, showQuantity } from '../../quantity/index.ts';
+import { rollingBearingKinematics } from '../../source/rolling-bearing-kinematics.ts';
+import { clause } from '../../source/source.ts';
+import type { RollingBearingSheet } from '../bearing-geometry.ts';
+import type { RoleSpeeds } from '../element.ts';
+import { bearingTrain } from './example-trains.ts';
+import { type Found, machineRule } from './rule.ts';
+
+const degree = Math.PI / 180;
+const rightAngle = Math.PI / 2;
+
+export const contactAnglePlausible = machineRule<[RollingBearingSheet, RoleSpeeds<'inner' | 'outer'>]>({
+  id: 'machine/contact-angle-plausible',
+  title: 'A contact angle is a plausible number of degrees',
+  prose:
+    'A contact angle lies between 0° and 90°. One between 0 and 1.57 degrees is likely radians with the wrong unit.',
+  sources: [clause(rollingBearingKinematics, 'contact angle in degrees')],
+  finds(sheet) {
+    const stated = sheet.values.contactAngle;
+    if (!stated.known) return [];
+    const φ: number = stated.value;
+    const written = stated.written;
+    const about = (limit: string, asks: string, weight: 'question' | 'blocks-issue' = 'question'): readonly Found[] => [
+      {
+        weight,
+        at: sheet.of,
+        found: `a contact angle of ${showQuantity('angle', φ)}${written === '' ? '' : `, written '${written}'`}`,
+        limit,
+        because: 'The angle moves the inner-ring lines down and the outer-ring lines up.',
+        remedy: ["write degrees as '15 deg', radians as '0.262 rad'"],
+        asks,
+      },
+    ];
+    if (φ < 0 || φ > rightAngle * (1 + 1e-9)) {
+      return about('0°..90°', `Was ${written === '' ? showNumber(φ) : written} meant in degrees?`, 'blocks-issue');
+    }
+    if (φ > 0 && φ < rightAngle * degree) {
+      return about(
+        '0°, or more than 1.57°',
+        `Is it ${showNumber(φ / degree)} radians, ${showNumber(φ / degree / degree)}°?`,
+      );
+    }
+    return [];
+  },
+  valid: bearingTrain({ 'contact-angle': '15 deg' }),
+  invalid: bearingTrain({ 'contact-angle': '0.698 deg' }),
+});

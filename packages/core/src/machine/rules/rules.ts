@@ -1,0 +1,54 @@
+import { aboveRatedFrequency } from './above-rated-frequency.ts';
+import { bearingGeometryEstimated } from './bearing-geometry-estimated.ts';
+import { beltLengthPossible } from './belt-length-possible.ts';
+import { beltRatioAgainstDiameters } from './belt-ratio-against-diameters.ts';
+import { beltSlipNotStated } from './belt-slip-not-stated.ts';
+import { commonFactor } from './common-factor.ts';
+import { contactAnglePlausible } from './contact-angle-plausible.ts';
+import { elementAgainstPitch } from './element-against-pitch.ts';
+import { elementsFitPitchCircle } from './elements-fit-pitch-circle.ts';
+import { hertzForRevolutions } from './hertz-for-revolutions.ts';
+import { pitchBetweenBoreAndOutside } from './pitch-between-bore-and-outside.ts';
+import { plateAgainstTrain } from './plate-against-train.ts';
+import { polesAgainstSpeed } from './poles-against-speed.ts';
+import { ratedSlipAgainstSpeed } from './rated-slip-against-speed.ts';
+import { ratioAgainstTeeth } from './ratio-against-teeth.ts';
+import { relationsAgree } from './relations-agree.ts';
+import { rowsCountedTwice } from './rows-counted-twice.ts';
+import type { MachineRule } from './rule.ts';
+import { shaftReached } from './shaft-reached.ts';
+import { slipAboveZero } from './slip-above-zero.ts';
+import { stateInsideRange } from './state-inside-range.ts';
+import { synchronousSpeedAgainstPoles } from './synchronous-speed-against-poles.ts';
+import type { TrainRule } from './train-rule.ts';
+
+/** Rules that look at a whole train. Those of one kind of element are named in the file of that kind. */
+export const trainRules: readonly TrainRule[] = [
+  relationsAgree,
+  shaftReached,
+  hertzForRevolutions,
+  plateAgainstTrain,
+  stateInsideRange,
+  aboveRatedFrequency,
+];
+
+/** Every rule of the room, whatever it looks at: for help, pages and completeness. */
+// biome-ignore lint/suspicious/noExplicitAny: rules of unlike subjects have no other common type
+export const machineRules: readonly MachineRule<any>[] = [
+  ...trainRules,
+  polesAgainstSpeed,
+  slipAboveZero,
+  ratedSlipAgainstSpeed,
+  synchronousSpeedAgainstPoles,
+  ratioAgainstTeeth,
+  commonFactor,
+  beltRatioAgainstDiameters,
+  beltLengthPossible,
+  beltSlipNotStated,
+  elementAgainstPitch,
+  elementsFitPitchCircle,
+  rowsCountedTwice,
+  pitchBetweenBoreAndOutside,
+  contactAnglePlausible,
+  bearingGeometryEstimated,
+];
