@@ -1,7 +1,14 @@
 export * from './catalogue-file.ts';
+export * from './collections.ts';
 export * from './file-refusal.ts';
+export * from './kinds.ts';
 export * from './placed.ts';
 export * from './plant-file.ts';
 export * from './read-yaml.ts';
+export * from './reader.ts';
+export * from './record.ts';
+export * from './sheet.ts';
+export * from './stated.ts';
 export * from './text-file.ts';
+export { deepest, longestScalar, mostLines, mostValues } from './yaml-checks.ts';
 export * from './yaml-document.ts';
