@@ -6,7 +6,7 @@ import { distributionNamed } from './distribution/distributions.ts';
 import { canBeName, type Expression, parseExpression, reservedNames } from './expression.ts';
 import { propagated } from './propagation.ts';
 import { simultaneousReadings } from './readings.ts';
-import { usualTrials } from './trials.ts';
+import { requireTrials, usualTrials } from './trials.ts';
 
 /** What a budget file says: a model, its inputs, and how sure the answer is to be. */
 export interface BudgetModel {
@@ -60,6 +60,9 @@ export function readBudget(content: unknown): BudgetModel {
   const coverage = file.get('coverage');
   const level = coverage === undefined ? customaryLevel : number(coverage, 'coverage', 'a level of confidence: 0.95');
   requireLevel(level);
+  const count = file.has('trials') ? number(file.get('trials'), 'trials', 'a number of trials') : usualTrials;
+  const seed = file.has('seed') ? number(file.get('seed'), 'seed', 'a whole number') : 1;
+  requireTrials(count, seed, level);
   return {
     title: file.has('title') ? text(file, 'title', 'a title') : undefined,
     expression,
@@ -68,8 +71,8 @@ export function readBudget(content: unknown): BudgetModel {
     correlations,
     level,
     levelStated: coverage !== undefined,
-    trials: file.has('trials') ? number(file.get('trials'), 'trials', 'a number of trials') : usualTrials,
-    seed: file.has('seed') ? number(file.get('seed'), 'seed', 'a whole number') : 1,
+    trials: count,
+    seed,
   };
 }
 

@@ -43,7 +43,7 @@ function computed(model: BudgetModel): BudgetOutcome {
     budget: byLaw,
     trials: fromAll({ all: byTrials }, ({ all: { results: _, ...summary } }) => summary),
     validation: fromAll({ all: byTrials }, ({ all }) =>
-      propagationValidation(byLaw, all, { digits: validationDigits }),
+      propagationValidation(byLaw, all, { digits: validationDigits, interval: 'symmetric' }),
     ),
   };
 }

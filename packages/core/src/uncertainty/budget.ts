@@ -55,6 +55,7 @@ export function budget(quantity: Uncertain, options: BudgetOptions): Budget {
   const correlations = options.correlations ?? [];
   const matrix = correlationMatrix(inputs, correlations);
   const standardUncertainty = combinedUncertainty(signed, matrix);
+  requireInRange(quantity, standardUncertainty);
   const degreesOfFreedom = effectiveDegreesOfFreedom(inputs, signed, matrix, correlations, standardUncertainty);
   const coverage = coverageOf(options.coverage, degreesOfFreedom);
   const lines = inputs.map((input, i) => {
@@ -72,12 +73,7 @@ export function budget(quantity: Uncertain, options: BudgetOptions): Budget {
     low: quantity.estimate - expandedUncertainty,
     high: quantity.estimate + expandedUncertainty,
   };
-  if (!Number.isFinite(interval.low) || !Number.isFinite(interval.high)) {
-    throw new Refusal({
-      read: `estimate ${quantity.estimate}, standard uncertainty ${standardUncertainty}`,
-      expected: 'a budget within the range of numbers; check the powers of ten of its inputs',
-    });
-  }
+  requireInRange(quantity, interval.low, interval.high);
   return {
     estimate: quantity.estimate,
     standardUncertainty,
@@ -132,6 +128,14 @@ function combinedUncertainty(signed: readonly number[], matrix: CorrelationMatri
   }
   // Terms that cancel by full correlation leave a rest of rounding only.
   return variance < 1e-14 * signed.length ? 0 : largest * Math.sqrt(variance);
+}
+
+function requireInRange(quantity: Uncertain, ...numbers: readonly number[]): void {
+  if (numbers.every(Number.isFinite)) return;
+  throw new Refusal({
+    read: `an estimate of ${quantity.estimate} with an uncertainty beyond all numbers`,
+    expected: 'a budget within the range of numbers; check the powers of ten of its inputs',
+  });
 }
 
 function shareOf(i: number, signed: readonly number[], matrix: CorrelationMatrix, whole: number): number {

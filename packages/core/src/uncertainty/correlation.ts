@@ -42,25 +42,31 @@ export function correlationMatrix(
   return matrix;
 }
 
+/** Rests of the factorisation below this are rounding; a standard deviation is then known to 1e-5 of itself. */
+const negligible = 1e-10;
+
 /**
- * Lower triangle L with L·Lᵀ the matrix, so that L times independent standard normal numbers is correlated as the
- * matrix says. Full correlation is allowed: its row then repeats another. Source: JCGM 101, 6.4.8 (from memory).
+ * A factor L with L·Lᵀ the matrix, so that L times independent standard normal numbers is correlated as the matrix
+ * says: Cholesky's, taking the largest remaining diagonal first. Full correlation is allowed and leaves columns of
+ * zeros. Source: JCGM 101, 6.4.8 (from memory). Throws Refusal where no inputs could be correlated so.
  */
 export function choleskyFactor(matrix: CorrelationMatrix, inputs: readonly Contribution[]): CorrelationMatrix {
+  const rest = matrix.map((row) => [...row]);
   const factor: number[][] = matrix.map((row) => row.map(() => 0));
-  for (let i = 0; i < matrix.length; i++) {
-    for (let j = 0; j <= i; j++) {
-      let rest = matrix[i]![j]!;
-      for (let k = 0; k < j; k++) rest -= factor[i]![k]! * factor[j]![k]!;
-      if (i === j) {
-        if (rest < -1e-9) throw impossible(matrix, inputs);
-        factor[i]![i] = rest < 1e-12 ? 0 : Math.sqrt(rest);
-      } else if (factor[j]![j] === 0) {
-        if (Math.abs(rest) > 1e-6) throw impossible(matrix, inputs);
-      } else {
-        factor[i]![j] = rest / factor[j]![j]!;
-      }
+  const open = new Set(matrix.keys());
+  for (let column = 0; open.size > 0; column++) {
+    const pivot = [...open].reduce((best, i) => (rest[i]![i]! > rest[best]![best]! ? i : best));
+    if (rest[pivot]![pivot]! < negligible) break;
+    const root = Math.sqrt(rest[pivot]![pivot]!);
+    open.delete(pivot);
+    factor[pivot]![column] = root;
+    for (const i of open) factor[i]![column] = rest[i]![pivot]! / root;
+    for (const i of open) {
+      for (const j of open) rest[i]![j]! -= factor[i]![column]! * factor[j]![column]!;
     }
+  }
+  for (const i of open) {
+    for (const j of open) if (Math.abs(rest[i]![j]!) > 2 * negligible) throw impossible(matrix, inputs);
   }
   return factor;
 }
@@ -70,7 +76,8 @@ function impossible(matrix: CorrelationMatrix, inputs: readonly Contribution[]):
   return new Refusal({
     read: `the correlations of ${involved.join(', ')}`,
     expected: 'coefficients that can hold at once (a positive semi-definite matrix)',
-    suggestion: 'If a follows b and b follows c, then a cannot run against c.',
+    suggestion:
+      'If a follows b and b follows c, a cannot run against c. Coefficients from readings may need more digits, or the readings themselves.',
   });
 }
 

@@ -29,7 +29,7 @@ function unstatedLevel(model: BudgetModel, at: string): readonly Finding[] {
       limit: '',
       because: 'An expanded uncertainty means nothing without its level of confidence.',
       remedy: [`write 'coverage: ${model.level}' in the budget`],
-      sources: [clause(jcgm100, '7.2.3')],
+      sources: [clause(jcgm100, '7.2.3', 'from memory')],
     }),
   ];
 }
@@ -46,7 +46,7 @@ function readingsAlike(model: BudgetModel): readonly Finding[] {
         limit: '',
         because: 'Readings that never change tell the resolution of the indication, not an uncertainty of zero.',
         remedy: ["state the input with its 'resolution'"],
-        sources: [clause(jcgm100, 'F.2.2.1')],
+        sources: [clause(jcgm100, 'F.2.2.1', 'from memory')],
       }),
     );
 }
@@ -107,12 +107,12 @@ function disagreement(outcome: BudgetOutcome, at: string, unit: string | undefin
         limit: '',
         because: 'The law of propagation stands here without the check by trials.',
         remedy: ['state what is missing'],
-        sources: [clause(jcgm101, '8')],
+        sources: [clause(jcgm101, '8', 'from memory')],
       }),
     ];
   }
   const checked = outcome.validation.known ? outcome.validation.value : undefined;
-  if (checked === undefined || checked.verdict === 'agrees') return [];
+  if (checked === undefined || checked.within) return [];
   const differs = checked.verdict === 'differs';
   const show = (value: number) => `${showNumber(value, 3)}${unit === undefined ? '' : ` ${unit}`}`;
   const ends = `${show(checked.low)} at the lower end, ${show(checked.high)} at the upper`;
@@ -121,7 +121,7 @@ function disagreement(outcome: BudgetOutcome, at: string, unit: string | undefin
       rule: differs ? 'uncertainty/propagation-differs-from-trials' : 'uncertainty/too-few-trials-to-compare',
       weight: differs ? 'warns' : 'notes',
       at,
-      found: `interval by the law of propagation lies apart from the shortest interval by trials: ${ends}`,
+      found: `interval by the law of propagation lies apart from the symmetric interval by trials: ${ends}`,
       limit: `${show(checked.tolerance)} (${validationDigits} significant digits of the standard uncertainty)`,
       because: differs
         ? 'The model is not straight over the width of its inputs, or one of them is far from normal; use the trials.'

@@ -8,7 +8,9 @@ export interface PropagationValidation {
   /** How far the ends of the two coverage intervals lie apart. */
   readonly low: number;
   readonly high: number;
-  /** `cannot tell` where the trials themselves are too few to say on which side of δ the difference lies. */
+  /** Both ends within δ as found. */
+  readonly within: boolean;
+  /** Whether that is sure: `cannot tell` where the scatter of the trials themselves could have decided it. */
   readonly verdict: 'agrees' | 'differs' | 'cannot tell';
 }
 
@@ -37,6 +39,7 @@ export function propagationValidation(
   const high = Math.abs(propagated.interval.high - interval.high);
   const { standardErrors } = interval;
   const surely = low + 2 * standardErrors.low <= tolerance && high + 2 * standardErrors.high <= tolerance;
-  const surelyNot = low - 2 * standardErrors.low > tolerance || high - 2 * standardErrors.high > tolerance;
-  return { tolerance, low, high, verdict: surely ? 'agrees' : surelyNot ? 'differs' : 'cannot tell' };
+  const surelyNot = low - 3 * standardErrors.low > tolerance || high - 3 * standardErrors.high > tolerance;
+  const verdict = surely ? 'agrees' : surelyNot ? 'differs' : 'cannot tell';
+  return { tolerance, low, high, within: low <= tolerance && high <= tolerance, verdict };
 }

@@ -4,7 +4,7 @@ import type { Correlation } from './correlation.ts';
 
 /**
  * Readings of several inputs taken at the same moments: their means, s/√n, and the correlation coefficients of the
- * means r = Σ(x − x̄)(y − ȳ)/((n − 1)·s_x·s_y). Source: JCGM 100, 5.2.3 and H.2. Throws Refusal.
+ * means r = Σ(x − x̄)(y − ȳ)/√(Σ(x − x̄)²·Σ(y − ȳ)²). Source: JCGM 100, 5.2.3 and H.2. Throws Refusal.
  */
 export function simultaneousReadings(lists: ReadonlyMap<string, readonly number[]>): {
   readonly inputs: readonly Contribution[];
@@ -20,21 +20,25 @@ export function simultaneousReadings(lists: ReadonlyMap<string, readonly number[
   }
   const series = [...lists].map(([name, readings]) => ({
     input: contribution({ name, readings }),
-    deviations: standardised(readings),
+    deviations: directionOf(readings),
   }));
   const correlations: Correlation[] = [];
   for (const [i, a] of series.entries()) {
     for (const b of series.slice(i + 1)) {
       const products = a.deviations.reduce((sum, each, n) => sum + each * b.deviations[n]!, 0);
-      const coefficient = Math.max(-1, Math.min(1, products / (a.deviations.length - 1)));
+      const coefficient = Math.max(-1, Math.min(1, products));
       correlations.push({ between: [a.input, b.input], coefficient, simultaneous: true });
     }
   }
   return { inputs: series.map((each) => each.input), correlations };
 }
 
-/** Deviations from the mean in standard deviations; all zero where every reading is alike. */
-function standardised(readings: readonly number[]): readonly number[] {
-  const { mean, deviation } = meanAndDeviation(readings);
-  return readings.map((each) => (deviation === 0 ? 0 : (each - mean) / deviation));
+/** Deviations from the mean, of length 1 taken together; all zero where every reading is alike. */
+function directionOf(readings: readonly number[]): readonly number[] {
+  const { mean } = meanAndDeviation(readings);
+  const largest = readings.reduce((most, each) => Math.max(most, Math.abs(each - mean)), 0);
+  if (largest === 0) return readings.map(() => 0);
+  const scaled = readings.map((each) => (each - mean) / largest);
+  const length = Math.sqrt(scaled.reduce((sum, each) => sum + each * each, 0));
+  return scaled.map((each) => each / length);
 }

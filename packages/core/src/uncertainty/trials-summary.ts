@@ -1,7 +1,10 @@
 /** The trials are also looked at in this many parts, whose scatter tells how well the ends are known. */
 export const batches = 10;
 
-/** An interval found by trials; the standard errors are those of its ends at this number of trials. */
+/**
+ * An interval found by trials, with the standard errors of its ends at this number of trials. Those of the shortest
+ * interval shrink only with the cube root of the number of trials, since it may slide at little cost.
+ */
 export interface TrialsInterval {
   readonly low: number;
   readonly high: number;
@@ -33,19 +36,19 @@ export function trialsSummary(results: Float64Array, of: { count: number; seed: 
     parts.push({ shortest: shortestOf(part, of.level), symmetric: symmetricOf(part, of.level) });
   }
   results.sort();
-  const withErrors = (ends: Ends, which: 'shortest' | 'symmetric') => ({
+  const withErrors = (ends: Ends, which: 'shortest' | 'symmetric', gain: number) => ({
     ...ends,
     standardErrors: {
-      low: standardError(parts.map((each) => each[which].low)),
-      high: standardError(parts.map((each) => each[which].high)),
+      low: scatter(parts.map((each) => each[which].low)) / gain,
+      high: scatter(parts.map((each) => each[which].high)) / gain,
     },
   });
   return {
     ...of,
     mean,
     standardDeviation: deviation,
-    shortest: withErrors(shortestOf(results, of.level), 'shortest'),
-    symmetric: withErrors(symmetricOf(results, of.level), 'symmetric'),
+    shortest: withErrors(shortestOf(results, of.level), 'shortest', Math.cbrt(batches)),
+    symmetric: withErrors(symmetricOf(results, of.level), 'symmetric', Math.sqrt(batches)),
     results,
   };
 }
@@ -55,15 +58,21 @@ interface Ends {
   readonly high: number;
 }
 
-/** Mean and standard deviation, about a first value so that a large estimate does not swallow its scatter. */
+/**
+ * Mean and standard deviation, about a first value so that a large estimate does not swallow its scatter, and relative
+ * to the largest deviation so that squares stay within the range of numbers.
+ */
 function moments(results: Float64Array): { mean: number; deviation: number } {
   const about = results[0]!;
+  let largest = 0;
+  for (const result of results) largest = Math.max(largest, Math.abs(result - about));
+  if (largest === 0) return { mean: about, deviation: 0 };
   let sum = 0;
-  for (const result of results) sum += result - about;
+  for (const result of results) sum += (result - about) / largest;
   const shift = sum / results.length;
   let squares = 0;
-  for (const result of results) squares += (result - about - shift) ** 2;
-  return { mean: about + shift, deviation: Math.sqrt(squares / (results.length - 1)) };
+  for (const result of results) squares += ((result - about) / largest - shift) ** 2;
+  return { mean: about + largest * shift, deviation: largest * Math.sqrt(squares / (results.length - 1)) };
 }
 
 /** How many steps of the sorted results an interval spans: pM, to the nearest whole. Source: JCGM 101, 7.7. */
@@ -91,8 +100,6 @@ function shortestOf(sorted: Float64Array, level: number): Ends {
   return { low: sorted[best]!, high: sorted[best + steps]! };
 }
 
-/** Standard error of the whole from the scatter of its parts. */
-function standardError(parts: readonly number[]): number {
-  const { deviation } = moments(Float64Array.from(parts));
-  return deviation / Math.sqrt(parts.length);
+function scatter(parts: readonly number[]): number {
+  return moments(Float64Array.from(parts)).deviation;
 }

@@ -45,7 +45,9 @@ export function trials(request: TrialsRequest): Answer<Trials> {
     if (!Number.isFinite(result)) failed++;
   }
   if (failed > 0) return unanswered([{ of: 'the model', what: `a finite value in ${failed} of ${count} trials` }]);
-  return answer(trialsSummary(results, { count, seed, level }));
+  const found = trialsSummary(results, { count, seed, level });
+  if (Number.isFinite(found.mean) && Number.isFinite(found.standardDeviation)) return answer(found);
+  return unanswered([{ of: 'the model', what: 'results within the range of numbers' }]);
 }
 
 /** Probability that the result lies below a limit, as the trials found it. */
@@ -60,7 +62,8 @@ export function fractionBelow(limit: number, of: Trials): number {
   return low / of.results.length;
 }
 
-function requireTrials(count: number, seed: number, level: number): void {
+/** Refuses a number of trials that cannot carry its level of confidence, and a seed that is no 32-bit number. */
+export function requireTrials(count: number, seed: number, level: number): void {
   const fewest = Math.max(fewestTrials, Math.ceil((10 * batches) / (1 - level)));
   if (!Number.isSafeInteger(count) || count < fewest || count > mostTrials) {
     throw new Refusal({
@@ -127,7 +130,7 @@ function drawing(inputs: readonly Contribution[], correlations: readonly Correla
       const shared = common();
       for (let i = 0; i < group.length; i++) {
         let deviation = 0;
-        for (let j = 0; j <= i; j++) deviation += factor[i]![j]! * independent[j]!;
+        for (let j = 0; j < group.length; j++) deviation += factor[i]![j]! * independent[j]!;
         values[group[i]!] = members[i]!.estimate + members[i]!.standardUncertainty * deviation * shared;
       }
     };

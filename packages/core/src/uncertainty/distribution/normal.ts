@@ -11,5 +11,5 @@ export const normalDistribution = distribution({
     return () => u * random.normal();
   },
   commonFactor: () => () => 1,
-  sources: [clause(jcgm100, '4.3.3'), clause(jcgm101, '6.4.7', 'from memory')],
+  sources: [clause(jcgm100, '4.3.3', 'from memory'), clause(jcgm101, '6.4.7', 'from memory')],
 });
