@@ -33,7 +33,10 @@ const dataSheet = {
   orientation: optional(textField('Positions it works in')),
 } as const;
 
-/** Coil on springs: H = r²/(1 − r² + 2jζr) of the velocity, r = f/f₀; its stops limit the displacement. */
+/**
+ * Coil on springs: H = −r²/(1 − r² + 2jζr) of the velocity, r = f/f₀; its stops limit the displacement. The coil is
+ * wired so that the case moving towards positive gives a positive voltage, hence the sign: in phase far above f₀.
+ */
 function model(sheet: Sheet<typeof dataSheet>): TransducerModel {
   const stated = ask(sheet, ['sensitivity', 'suspension', 'damping', 'noise'], (values) => values);
   return {
@@ -49,7 +52,7 @@ function model(sheet: Sheet<typeof dataSheet>): TransducerModel {
         enters: 'motion' as const,
         leaves: 'voltage' as const,
         through: (frequency: number) =>
-          isolatedGain(product(complex(s.sensitivity, 0), suspension(frequency, s.suspension, s.damping))),
+          isolatedGain(product(complex(-s.sensitivity, 0), suspension(frequency, s.suspension, s.damping))),
         noise: (frequency: number) => densityAt(s.noise, frequency) * s.sensitivity,
         features: [s.suspension as number],
       },
