@@ -150,19 +150,19 @@ function schemaOf(field: Field<unknown>): JsonSchema {
     anyOf: [
       bare,
       { const: 'unknown' },
-      statementSchema('The value with its origin', 'value', { value: bare, ...origin }),
-      statementSchema('Not known: who could answer, and between which bounds it lies', 'unknown', {
-        unknown: notKnown.schema,
-        ...guess,
-      }),
-      statementSchema('Not known: who could answer, and between which bounds it lies', 'value', {
-        value: { const: 'unknown' },
-        ...guess,
-      }),
+      { ...statement('The value with its origin', { value: bare, ...origin }), required: ['value'] },
+      {
+        ...statement('Not known: who could answer, and between which bounds it lies', {
+          unknown: notKnown.schema,
+          value: { const: 'unknown' },
+          ...guess,
+        }),
+        anyOf: [{ required: ['unknown'] }, { required: ['value'] }],
+      },
     ],
   };
 }
 
-function statementSchema(description: string, key: string, properties: JsonSchema): JsonSchema {
-  return { type: 'object', description, properties, required: [key], additionalProperties: false };
+function statement(description: string, properties: JsonSchema): JsonSchema {
+  return { type: 'object', description, properties, additionalProperties: false };
 }
