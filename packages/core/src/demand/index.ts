@@ -5,6 +5,8 @@ export { observables } from './observables/kinds.ts';
 export type { NoiseBandwidth, Observable } from './observables/observable.ts';
 export * from './policy.ts';
 export * from './proposals.ts';
+export type { DemandRule, StatedLimits, StatedPoint } from './rules/rule.ts';
+export * from './rules/rules.ts';
 export * from './statement.ts';
 export * from './surroundings.ts';
 export * from './target.ts';

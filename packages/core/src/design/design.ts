@@ -3,6 +3,7 @@ import { demand } from '../demand/demand.ts';
 import type { LineLookup } from '../demand/frequency-reference.ts';
 import type { MeasuringPoint } from '../demand/measuring-point.ts';
 import { proposals } from '../demand/proposals.ts';
+import { pointDoubts } from '../demand/rules/rules.ts';
 import type { TargetStatement } from '../demand/statement.ts';
 import { blocks, type Finding, finding, inOrderOfWeight } from '../finding/finding.ts';
 import { type Coincidence, coincidences } from '../machine/coincidences.ts';
@@ -123,6 +124,7 @@ function designedPoint(
     budgets,
     alarms,
     findings: [
+      ...pointDoubts({ statement: stated.statement, point }),
       ...(judged === undefined ? [noChain(point)] : judgementFindings(judged.judgements, point.of, desirableOf(point))),
       ...budgetFindings(budgets, point.of),
       ...(alarms?.findings ?? []),

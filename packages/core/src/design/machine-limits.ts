@@ -1,3 +1,4 @@
+import { limitDoubts } from '../demand/rules/rules.ts';
 import { scopeFindings } from '../demand/zones/scope.ts';
 import { type Boundaries, boundariesAt } from '../demand/zones/zone-table.ts';
 import type { Finding } from '../finding/finding.ts';
@@ -16,8 +17,13 @@ export interface MachineLimits {
 export function machineLimits(machine: PlantMachine, table: FrequencyTable): MachineLimits | undefined {
   const { limits } = machine;
   if (limits === undefined) return undefined;
-  if (limits.from === 'owner')
-    return { boundaries: ownersBoundaries(limits, machine.name), title: limits.source, findings: [] };
+  if (limits.from === 'owner') {
+    return {
+      boundaries: ownersBoundaries(limits, machine.name),
+      title: limits.source,
+      findings: limitDoubts({ at: machine.name, ...limits }),
+    };
+  }
   const speed = speedOf(table);
   const facts = {
     power: machine.facts.values.power,
