@@ -16,16 +16,6 @@ export interface Part<Kind extends PartKind = PartKind> {
   readonly sheet: Sheet<Kind['dataSheet']>;
 }
 
-/** The list of kinds of one sort of part; a word that stands there twice is our own mistake. */
-export function kinds<const List extends readonly PartKind[]>(...list: List): List {
-  const words = new Set<string>();
-  for (const { kind } of list) {
-    if (words.has(kind)) throw new Broken('a kind stands once in its list', { kind });
-    words.add(kind);
-  }
-  return list;
-}
-
 export function kindCalled<K extends { readonly kind: string }>(list: readonly K[], word: string): K {
   const found = list.find((each) => each.kind === word);
   if (found === undefined) throw new Broken('a part is of a kind in the list', { word });

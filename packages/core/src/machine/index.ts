@@ -5,7 +5,6 @@ export * from './belt-frequencies.ts';
 export * from './coincidences.ts';
 export * from './coupling.ts';
 export * from './element.ts';
-export * from './element-kinds.ts';
 export * from './findings.ts';
 export * from './fluid-film-bearing.ts';
 export * from './form.ts';

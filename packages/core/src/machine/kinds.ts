@@ -1,7 +1,7 @@
 import { beltDrive } from './belt-drive.ts';
 import { coupling } from './coupling.ts';
 import type { AnyElementKind, ElementOf } from './element.ts';
-import { elementKinds } from './element-kinds.ts';
+import { kinds } from '../quantity/kinds.ts';
 import { fluidFilmBearing } from './fluid-film-bearing.ts';
 import { gearPair } from './gear-pair.ts';
 import { impeller } from './impeller.ts';
@@ -10,7 +10,7 @@ import { rollingBearing } from './rolling-bearing.ts';
 import { synchronousMotor } from './synchronous-motor.ts';
 
 /** Every kind of machine element. */
-export const machineElementKinds = elementKinds(
+export const machineElementKinds = kinds(
   inductionMotor,
   synchronousMotor,
   rollingBearing,

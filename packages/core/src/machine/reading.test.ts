@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { elementKinds } from './element-kinds.ts';
+import { kinds } from '../quantity/kinds.ts';
 import { waterPump } from './example-pump.ts';
 import { machineElementKinds } from './kinds.ts';
 import { readTrain, type TypedElement, type TypedTrain } from './reading.ts';
@@ -50,8 +50,8 @@ test('a bearing named by its two rings may stand on two shafts, on one, or on no
 test('a kind that stands twice is refused by the running program and by the compiler', () => {
   const one = { kind: 'gear' } as const;
   // @ts-expect-error: 'gear' stands twice
-  expect(() => elementKinds(one, one)).toThrow(/stands once/);
-  expect(elementKinds(one, { kind: 'belt' } as const)).toHaveLength(2);
+  expect(() => kinds(one, one)).toThrow(/stands once/);
+  expect(kinds(one, { kind: 'belt' } as const)).toHaveLength(2);
 });
 
 test('every kind has a name, roles, a source, and line names that no shaft uses', () => {

@@ -5,6 +5,7 @@ export * from './dimension.ts';
 export * from './field.ts';
 export * from './format.ts';
 export * from './fraction.ts';
+export { kinds } from './kinds.ts';
 export * from './level.ts';
 export * from './level-text.ts';
 export * from './names.ts';

@@ -1,4 +1,5 @@
-import { kinds, type Part } from '../part-kind.ts';
+import { kinds } from '../../quantity/kinds.ts';
+import type { Part } from '../part-kind.ts';
 import { signalCable } from './signal-cable.ts';
 
 /** Every kind of cable. */

@@ -1,4 +1,5 @@
-import { kinds, type Part } from '../part-kind.ts';
+import { kinds } from '../../quantity/kinds.ts';
+import type { Part } from '../part-kind.ts';
 import { constantCurrentInput } from './constant-current-input.ts';
 import { currentCard } from './current-card.ts';
 import { directVoltageInput } from './direct-voltage-input.ts';

@@ -1,4 +1,5 @@
-import { kinds, type Part } from '../part-kind.ts';
+import { kinds } from '../../quantity/kinds.ts';
+import type { Part } from '../part-kind.ts';
 import { adhesivePad } from './adhesive-pad.ts';
 import { flatMagnet } from './flat-magnet.ts';
 import { handProbe } from './hand-probe.ts';

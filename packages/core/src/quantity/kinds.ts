@@ -1,7 +1,10 @@
-import { Broken } from '../quantity/index.ts';
+import { Broken } from './refusal.ts';
 
 /** The first kind word that stands twice in a list, found by the compiler. */
-type Repeated<List, Seen = never> = List extends readonly [{ readonly kind: infer Word extends string }, ...infer Rest]
+type Repeated<List, Seen = never> = List extends readonly [
+  { readonly kind: infer Word extends string },
+  ...infer Rest,
+]
   ? Word extends Seen
     ? Word
     : Repeated<Rest, Seen | Word>
@@ -11,7 +14,7 @@ type Repeated<List, Seen = never> = List extends readonly [{ readonly kind: infe
 type WithoutRepeat<List> = [Repeated<List>] extends [never] ? List : { readonly kindStandsTwice: Repeated<List> };
 
 /** A list of kinds in which each word stands once: the compiler refuses a repeat, and so does the running program. */
-export function elementKinds<const List extends readonly { readonly kind: string }[]>(
+export function kinds<const List extends readonly { readonly kind: string }[]>(
   ...list: List & WithoutRepeat<List>
 ): List {
   const words = new Set<string>();
