@@ -1,5 +1,5 @@
 import { inWords } from '../../finding/measure.ts';
-import { shortDetector } from '../../quantity/index.ts';
+import { type Level, shortDetector } from '../../quantity/index.ts';
 import { loopPractice } from '../../source/index.ts';
 import { clause } from '../../source/source.ts';
 import { type Judgement, judged, rule } from './rule.ts';
@@ -22,17 +22,21 @@ export const detectedQuantity = rule({
       .filter((target) => target.observable.isOneNumber)
       .flatMap((target) =>
         judged(oneNumber.range, { rule: 'chain/detected-quantity', what: 'gives', target }, (range) => {
-          if (!target.smallest.known) return [];
-          const wanted = target.smallest.value;
-          const alike = range.quantity === wanted.quantity && range.detector === wanted.detector;
+          const wanted = [target.smallest, target.largest].flatMap((each) => (each.known ? [each.value] : []));
+          const alike = (each: Level) => range.quantity === each.quantity && range.detector === each.detector;
+          const odd = wanted.find((each) => !alike(each)) ?? wanted[0];
+          if (odd === undefined) return [];
+          const as = `${odd.quantity} ${shortDetector[odd.detector]}`;
           const judgement: Judgement = {
             rule: 'chain/detected-quantity',
             target: target.name,
-            outcome: alike ? 'meets' : 'fails',
+            outcome: alike(odd) ? 'meets' : 'fails',
             what: 'gives',
             found: inWords(`${range.quantity} ${shortDetector[range.detector]}`),
-            limit: inWords(`${wanted.quantity} ${shortDetector[wanted.detector]}`),
-            ...(alike ? {} : { needs: `a sensor of ${wanted.quantity} ${shortDetector[wanted.detector]}` }),
+            limit: inWords(as),
+            ...(alike(odd)
+              ? {}
+              : { needs: `a sensor of ${as}, or the level as ${range.quantity} ${shortDetector[range.detector]}` }),
           };
           return [judgement];
         }),

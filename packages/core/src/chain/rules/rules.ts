@@ -1,11 +1,13 @@
 import { biasWindow } from './bias-window.ts';
 import { cableDrive } from './cable-drive.ts';
+import { cableTemperature } from './cable-temperature.ts';
 import { detectedQuantity } from './detected-quantity.ts';
 import { loopLoad } from './loop-load.ts';
 import { loopRange } from './loop-range.ts';
 import { oneNumber } from './one-number.ts';
 import { overload } from './overload.ts';
 import { portsMeet } from './ports-meet.ts';
+import { rangeAsPeak } from './range-as-peak.ts';
 import { reference } from './reference.ts';
 import { response } from './response.ts';
 import type { Rule } from './rule.ts';
@@ -22,11 +24,13 @@ export const chainRules: readonly Rule[] = [
   oneNumber,
   detectedQuantity,
   temperature,
+  cableTemperature,
   usableFrequency,
   response,
   signalToNoise,
   zeroError,
   overload,
+  rangeAsPeak,
   biasWindow,
   cableDrive,
   loopRange,

@@ -3,14 +3,17 @@ import { bearingGeometryEstimated } from './bearing-geometry-estimated.ts';
 import { beltLengthPossible } from './belt-length-possible.ts';
 import { beltRatioAgainstDiameters } from './belt-ratio-against-diameters.ts';
 import { beltSlipNotStated } from './belt-slip-not-stated.ts';
+import { carrierAboveLine } from './carrier-above-line.ts';
 import { commonFactor } from './common-factor.ts';
 import { contactAnglePlausible } from './contact-angle-plausible.ts';
 import { elementAgainstPitch } from './element-against-pitch.ts';
 import { elementsFitPitchCircle } from './elements-fit-pitch-circle.ts';
 import { hertzForRevolutions } from './hertz-for-revolutions.ts';
+import { lineFrequencyInRevolutions } from './line-frequency-in-revolutions.ts';
 import { pitchBetweenBoreAndOutside } from './pitch-between-bore-and-outside.ts';
 import { plateAgainstTrain } from './plate-against-train.ts';
 import { polesAgainstSpeed } from './poles-against-speed.ts';
+import { polesEven } from './poles-even.ts';
 import { ratedSlipAgainstSpeed } from './rated-slip-against-speed.ts';
 import { ratioAgainstTeeth } from './ratio-against-teeth.ts';
 import { relationsAgree } from './relations-agree.ts';
@@ -30,6 +33,9 @@ export const trainRules: readonly TrainRule[] = [
   plateAgainstTrain,
   stateInsideRange,
   aboveRatedFrequency,
+  lineFrequencyInRevolutions,
+  polesEven,
+  carrierAboveLine,
 ];
 
 /** Every rule of the room, whatever it looks at: for help, pages and completeness. */
