@@ -68,7 +68,7 @@ export function electricalCeilings(
       })),
     );
   }
-  if (input.peakVoltage !== undefined && chain.meets) {
+  if (input.peakVoltage !== undefined && (chain.meets || chain.doubt !== undefined)) {
     ceilings.push(
       fromAll(
         { peak: input.peakVoltage, stages: chain.stages, sensitivity: transducer.sensitivity },

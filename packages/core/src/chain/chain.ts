@@ -1,4 +1,4 @@
-import { type Answer, answer, fromAll } from '../quantity/index.ts';
+import { type Answer, answer, fromAll, type Missing, unanswered } from '../quantity/index.ts';
 import type { CableModel } from './cable/cable-kind.ts';
 import type { Cable } from './cable/kinds.ts';
 import { cableKinds } from './cable/kinds.ts';
@@ -38,6 +38,8 @@ export interface MeasuringChain {
   readonly stages: Answer<readonly Stage[]>;
   /** Whether the input takes what the transducer gives. */
   readonly meets: boolean;
+  /** What must be known to tell, where the input takes it perhaps. */
+  readonly doubt: readonly Missing[] | undefined;
 }
 
 /** Puts parts in a row. A row whose ports do not meet is still a chain: a rule says so, and the rest is judged. */
@@ -48,6 +50,7 @@ export function measuringChain(parts: ChainParts): MeasuringChain {
   const input = modelOf(inputKinds, parts.input) as InputModel;
   const inLine = parts.inLine.map((part) => modelOf(supplyKinds, part) as SupplyModel);
   const meets = input.takes.includes(transducer.feed);
+  const doubt = !meets && input.perhaps?.takes.includes(transducer.feed) ? input.perhaps.missing : undefined;
   return {
     of: `${parts.transducer.name} on ${parts.mount.name}, ${lengthText(parts.cableLength)} ${parts.cable.name}, ${parts.input.name}`,
     parts,
@@ -57,7 +60,8 @@ export function measuringChain(parts: ChainParts): MeasuringChain {
     inLine,
     input,
     meets,
-    stages: rowOfStages(transducer, cable, input, meets),
+    doubt,
+    stages: doubt === undefined ? rowOfStages(transducer, cable, input, meets) : unanswered(doubt),
   };
 }
 

@@ -38,7 +38,7 @@ export function prediction(chain: MeasuringChain): Prediction {
         (frequency: number) =>
           scaled(transfer(stages, frequency), 1 / sensitivity),
     ),
-    features: chain.stages.known ? chain.stages.value.flatMap((stage) => stage.features ?? []) : [],
+    features: featuresOf(chain),
     noise: fromAll(
       { relative },
       ({ relative: { stages, sensitivity } }) =>
@@ -64,6 +64,13 @@ export function prediction(chain: MeasuringChain): Prediction {
     drive: cableDrive(chain),
     loop: loopPrediction(chain),
   };
+}
+
+/** Those of the stages; the resonance also where the rest of the row is not known, since the ceilings lean on it. */
+function featuresOf(chain: MeasuringChain): readonly number[] {
+  const ofStages = chain.stages.known ? chain.stages.value.flatMap((stage) => stage.features ?? []) : [];
+  const { mountedResonance } = chain.transducer;
+  return [...new Set(mountedResonance?.known ? [...ofStages, mountedResonance.value] : ofStages)];
 }
 
 function onlyNoiseOf(kept: Stage, stages: readonly Stage[]): readonly Stage[] {

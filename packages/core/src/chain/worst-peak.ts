@@ -13,7 +13,7 @@ export interface WorstPeak {
   readonly ceiling: Ceiling;
   readonly peak: number;
   readonly shares: readonly PeakShare[];
-  /** Ceiling over worst peak. */
+  /** Ceiling over worst peak; without bound where nothing is to be survived. */
   readonly headroomDecibels: number;
 }
 
@@ -38,7 +38,8 @@ export function worstPeak(
     );
     return fromAll({ all }, ({ all: known }) => {
       const peak = known.reduce((total, share) => total + share.peak, 0);
-      return { ceiling: limit, peak, shares: known, headroomDecibels: 20 * Math.log10(limit.peak / peak) };
+      const headroomDecibels = peak === 0 ? Number.POSITIVE_INFINITY : 20 * Math.log10(limit.peak / peak);
+      return { ceiling: limit, peak, shares: known, headroomDecibels };
     });
   });
 }
@@ -63,8 +64,9 @@ function disturbanceShare(disturbance: Disturbance, ceiling: Ceiling, features: 
   return answer({ name: disturbance.name, peak: moved * rmsGain(ceiling, disturbance.band, features) });
 }
 
-/** Root mean square of a gain over a band on a logarithmic scale of frequency. */
+/** Root mean square of a gain over a band on a logarithmic scale of frequency; of a band without width, the gain there. */
 function rmsGain(ceiling: Ceiling, band: Band, features: readonly number[]): number {
+  if (band.high === band.low) return ceiling.gain(band.low);
   const points = scan(band, features);
   let area = 0;
   for (let index = 1; index < points.length; index++) {

@@ -92,6 +92,11 @@ export function answerOf<T>(entry: Stated<T> | undefined, of: string, what: stri
   return entry?.known === true ? answer(entry.value) : unanswered([{ of, what }]);
 }
 
+/** An optional field as an answer: nothing where it was left out, but unknown where it stands there as unknown. */
+export function answerIfStated<T>(entry: Stated<T> | undefined, of: string, what: string): Answer<T | undefined> {
+  return entry === undefined ? answer(undefined) : answerOf(entry, of, what);
+}
+
 /** The value where it is stated, otherwise nothing: for optional fields whose absence means 'has none'. */
 export function valueIfStated<T>(entry: Stated<T> | undefined): T | undefined {
   return entry?.known === true ? entry.value : undefined;

@@ -1,8 +1,27 @@
-import { ask, countField, flagField, optional, quantityField, valueIfStated } from '../../quantity/index.ts';
+import {
+  type Answer,
+  answerIfStated,
+  ask,
+  countField,
+  flagField,
+  optional,
+  quantityField,
+} from '../../quantity/index.ts';
 import { iepePractice } from '../../source/index.ts';
 import { clause } from '../../source/source.ts';
-import { inputKind } from './input-kind.ts';
+import type { Feed } from '../transducer/transducer-kind.ts';
+import { type InputModel, inputKind } from './input-kind.ts';
 import { voltageInputSheet, voltageInputStages } from './voltage-input.ts';
+
+const withoutCurrent: readonly Feed[] = ['self-generating', 'voltage-supply', 'negative-supply'];
+
+/** Transducers that need no constant current only where it can be switched off; left out means that it cannot. */
+function taken(canBeOff: Answer<boolean | undefined>): Pick<InputModel, 'takes' | 'perhaps'> {
+  if (!canBeOff.known) {
+    return { takes: ['constant-current'], perhaps: { takes: withoutCurrent, missing: canBeOff.missing } };
+  }
+  return { takes: ['constant-current', ...(canBeOff.value === true ? withoutCurrent : [])], perhaps: undefined };
+}
 
 /** An input that feeds the transducer a constant current and reads the voltage over it, without its bias. */
 export const constantCurrentInput = inputKind({
@@ -23,10 +42,7 @@ export const constantCurrentInput = inputKind({
   sources: [clause(iepePractice)],
   model: (sheet) => ({
     of: sheet.of,
-    takes:
-      valueIfStated(sheet.values.currentCanBeOff) === true
-        ? (['constant-current', 'self-generating', 'voltage-supply', 'negative-supply'] as const)
-        : (['constant-current'] as const),
+    ...taken(answerIfStated(sheet.values.currentCanBeOff, sheet.of, 'current can be off')),
     stages: voltageInputStages(
       sheet,
       ask(sheet, ['couplingCorner', 'couplingOrder'], (s) => ({ frequency: s.couplingCorner, order: s.couplingOrder })),

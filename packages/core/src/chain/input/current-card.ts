@@ -21,6 +21,7 @@ export const currentCard = inputKind({
   model: (sheet) => ({
     of: sheet.of,
     takes: ['current-loop'] as const,
+    perhaps: undefined,
     stages: answer([
       {
         name: 'card',

@@ -13,6 +13,7 @@ export const directVoltageInput = inputKind({
   model: (sheet) => ({
     of: sheet.of,
     takes: ['negative-supply', 'voltage-supply', 'self-generating'] as const,
+    perhaps: undefined,
     stages: voltageInputStages(sheet, directCoupled),
     peakVoltage: ask(sheet, ['rangePeak'], (s) => s.rangePeak as number),
     constantCurrent: undefined,

@@ -1,4 +1,4 @@
-import type { Answer, Fields, Sheet } from '../../quantity/index.ts';
+import type { Answer, Fields, Missing, Sheet } from '../../quantity/index.ts';
 import type { PartKind } from '../part-kind.ts';
 import type { Stage } from '../stage.ts';
 import type { Feed } from '../transducer/transducer-kind.ts';
@@ -23,6 +23,8 @@ export interface LoopCard {
 export interface InputModel {
   readonly of: string;
   readonly takes: readonly Feed[];
+  /** What it may take as well, and what must be known to tell. */
+  readonly perhaps: { readonly takes: readonly Feed[]; readonly missing: readonly Missing[] } | undefined;
   readonly stages: Answer<readonly Stage[]>;
   /** Largest voltage it digitises, either way. */
   readonly peakVoltage: Answer<number> | undefined;

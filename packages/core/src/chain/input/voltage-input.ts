@@ -1,6 +1,7 @@
 import {
   type Answer,
   answer,
+  answerIfStated,
   ask,
   countField,
   curveField,
@@ -8,9 +9,7 @@ import {
   optional,
   quantityField,
   type Sheet,
-  type Stated,
   textField,
-  valueIfStated,
 } from '../../quantity/index.ts';
 import { complex, oneComplex } from '../../signal/complex.ts';
 import { highPass } from '../../signal/filters.ts';
@@ -36,8 +35,8 @@ export function voltageInputStages(
   coupling: Answer<Corner>,
 ): Answer<readonly Stage[]> {
   const stated = ask(sheet, ['rangePeak', 'bits', 'noise', 'samplingTo'], (values) => values);
-  const load = valueIfStated(sheet.values.inputResistance as Stated<number> | undefined);
-  return fromAll({ stated, coupling }, ({ stated: s, coupling: corner }) => {
+  const resistance = answerIfStated<number>(sheet.values.inputResistance, sheet.of, 'input resistance');
+  return fromAll({ stated, coupling, load: resistance }, ({ stated: s, coupling: corner, load }) => {
     const step = (2 * s.rangePeak) / 2 ** s.bits;
     const quantisation = step / Math.sqrt(12) / Math.sqrt(s.samplingTo / 2);
     return [

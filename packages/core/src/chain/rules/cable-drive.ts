@@ -1,11 +1,11 @@
 import type { Target } from '../../demand/target.ts';
-import { measured } from '../../finding/measure.ts';
+import { inWords, measured } from '../../finding/measure.ts';
 import { type Answer, asMotion, asSineDetector, fromAll, showQuantity } from '../../quantity/index.ts';
 import { iepePractice } from '../../source/index.ts';
 import { clause } from '../../source/source.ts';
 import { slewLimit } from '../formulas/iepe-cable-drive.ts';
 import type { Prediction } from '../prediction.ts';
-import { type Judgement, judged, rule } from './rule.ts';
+import { type Judgement, judged, largestMargin, marginOf, rule } from './rule.ts';
 
 export const cableDrive = rule({
   id: 'chain/cable-drive',
@@ -25,6 +25,7 @@ export const cableDrive = rule({
           fromAll({ drive, peak: peakVoltage(target, prediction), band: target.band }, (known) => known),
           { rule: 'chain/cable-drive', what: 'cable drive', target },
           ({ drive: { current, capacitance }, peak, band }) => {
+            if (!(capacitance * peak > 0)) return [nothingToDrive(target)];
             const limit = slewLimit(capacitance, current, 0, peak);
             const judgement: Judgement = {
               rule: 'chain/cable-drive',
@@ -33,10 +34,8 @@ export const cableDrive = rule({
               what: `highest frequency with ${showQuantity('voltage', peak)} peak on ${showQuantity('capacitance', capacitance)}, cable driven to`,
               found: measured('frequency', limit),
               limit: { is: 'words', words: `at least ${showQuantity('frequency', band.high)}` },
-              margin: Math.min(60, 20 * Math.log10(limit / band.high)),
-              ...(limit < band.high
-                ? { needs: `a supply current higher by a factor ${(band.high / limit).toFixed(2)}` }
-                : {}),
+              margin: marginOf(limit / band.high),
+              ...(limit < band.high ? { needs: neededCurrent(current, band.high / limit) } : {}),
             };
             return [judgement];
           },
@@ -44,6 +43,23 @@ export const cableDrive = rule({
       );
   },
 });
+
+function nothingToDrive(target: Target): Judgement {
+  return {
+    rule: 'chain/cable-drive',
+    target: target.name,
+    outcome: 'meets',
+    what: 'cable drive',
+    found: inWords('nothing to drive: no capacitance, or no signal'),
+    limit: inWords(''),
+    margin: largestMargin,
+  };
+}
+
+function neededCurrent(left: number, factor: number): string {
+  if (left <= 0) return 'more supply current than the electronics keep for themselves';
+  return `a current left for the cable higher by a factor ${factor.toFixed(2)}`;
+}
 
 /** Largest level of a target as peak voltage at the nominal sensitivity. */
 function peakVoltage(target: Target, prediction: Prediction): Answer<number> {

@@ -2,7 +2,7 @@ import { measured } from '../../finding/measure.ts';
 import { fromAll, showQuantity } from '../../quantity/index.ts';
 import { loopPractice, namurNe43 } from '../../source/index.ts';
 import { clause } from '../../source/source.ts';
-import { type Judgement, judged, rule } from './rule.ts';
+import { type Judgement, judged, marginOf, rule } from './rule.ts';
 
 export const loopLoad = rule({
   id: 'chain/loop-load',
@@ -30,7 +30,7 @@ export const loopLoad = rule({
           what: `loop resistance, ${showQuantity('voltage', spare)} to spare at ${showQuantity('current', loop.failureCurrent)},`,
           found: measured('resistance', is),
           limit: measured('resistance', may),
-          margin: 20 * Math.log10(may / is),
+          margin: marginOf(may / is),
           ...(is <= may ? {} : { needs: `${showQuantity('resistance', is - may)} less in the loop` }),
         },
       ],

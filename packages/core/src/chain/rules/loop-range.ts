@@ -2,7 +2,7 @@ import { measuredLevel } from '../../finding/measure.ts';
 import { fromAll, level, showLevel } from '../../quantity/index.ts';
 import { namurNe43 } from '../../source/index.ts';
 import { clause } from '../../source/source.ts';
-import { type Judgement, judged, rule } from './rule.ts';
+import { type Judgement, judged, marginOf, rule } from './rule.ts';
 
 /** The measuring signal ends at 20.5 mA: 16.5/16 of the range. */
 const endOfMeasuring = 16.5 / 16;
@@ -33,7 +33,7 @@ export const loopRange = rule({
                 what: 'largest level',
                 found: measuredLevel(largest),
                 limit: measuredLevel(level(range.quantity, limit, range.detector)),
-                margin: 20 * Math.log10(limit / largest.value),
+                margin: marginOf(limit / largest.value),
                 ...(largest.value <= limit ? {} : { needs: `a range of at least ${showLevel(largest)}` }),
               },
             ];

@@ -3,7 +3,7 @@ import { level, showLevel } from '../../quantity/index.ts';
 import { screeningRules } from '../../source/index.ts';
 import { clause } from '../../source/source.ts';
 import { worstPeak } from '../worst-peak.ts';
-import { type Judgement, judged, rule } from './rule.ts';
+import { type Judgement, judged, largestMargin, marginOf, rule } from './rule.ts';
 
 export const overload = rule({
   id: 'chain/overload',
@@ -32,7 +32,7 @@ export const overload = rule({
             what: `worst peak against ${worst.ceiling.name}`,
             found: measuredLevel(level(worst.ceiling.motion, worst.peak, 'peak')),
             limit: measuredLevel(level(worst.ceiling.motion, worst.ceiling.peak, 'peak')),
-            margin: headroom,
+            margin: worst.peak > 0 ? marginOf(worst.ceiling.peak / worst.peak) : largestMargin,
             ...(headroom < 0
               ? {
                   needs: `${worst.ceiling.name} of at least ${showLevel(level(worst.ceiling.motion, worst.peak, 'peak'))}`,

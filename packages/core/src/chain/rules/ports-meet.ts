@@ -1,7 +1,8 @@
 import { inWords } from '../../finding/measure.ts';
+import { unanswered } from '../../quantity/index.ts';
 import { tradePractice } from '../../source/index.ts';
 import { clause } from '../../source/source.ts';
-import { rule } from './rule.ts';
+import { judged, rule } from './rule.ts';
 
 export const portsMeet = rule({
   id: 'chain/ports-meet',
@@ -12,14 +13,16 @@ export const portsMeet = rule({
   remedy: ['an input of that kind', 'a converter between the two'],
   sources: [clause(tradePractice)],
   judge: ({ prediction }) => {
-    const { transducer, input, meets } = prediction.chain;
+    const { transducer, input, meets, doubt } = prediction.chain;
+    if (doubt !== undefined)
+      return judged(unanswered(doubt), { rule: 'chain/ports-meet', what: 'transducer is' }, () => []);
     return [
       {
         rule: 'chain/ports-meet',
         outcome: meets ? ('meets' as const) : ('fails' as const),
         what: 'transducer is',
         found: inWords(transducer.feed),
-        limit: inWords(`input takes ${input.takes.join(', ')}`),
+        limit: inWords(`input takes ${meets ? transducer.feed : input.takes.join(', ')}`),
         ...(meets ? {} : { needs: `an input for ${transducer.feed}` }),
       },
     ];

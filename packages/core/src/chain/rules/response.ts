@@ -4,7 +4,7 @@ import { fromAll, showTolerance, type Tolerance } from '../../quantity/index.ts'
 import { singleDegreeOfFreedom } from '../../source/index.ts';
 import { clause } from '../../source/source.ts';
 import { type ResponseFound, responseExtremes } from '../response.ts';
-import { type Judgement, judged, rule } from './rule.ts';
+import { type Judgement, judged, marginOf, rule } from './rule.ts';
 
 /** Room left of the tolerance on the side the error lies, in decibels of allowed over found. */
 function roomLeft(error: number, tolerance: Tolerance): { readonly ratio: number; readonly left: number } {
@@ -12,9 +12,6 @@ function roomLeft(error: number, tolerance: Tolerance): { readonly ratio: number
   const size = Math.abs(error);
   return { ratio: size === 0 ? Number.MAX_VALUE : allowed / size, left: allowed - size };
 }
-
-/** Beyond this the margin says no more than 'plenty'. */
-const largestMargin = 60;
 
 export const response = rule({
   id: 'chain/response',
@@ -48,7 +45,7 @@ export const response = rule({
                 found: measured('fraction', worst.error),
                 limit: { is: 'words', words: showTolerance(tolerance) },
                 frequency: worst.frequency,
-                margin: Math.min(largestMargin, 20 * Math.log10(ratio)),
+                margin: marginOf(ratio),
                 ...(ratio < 1 ? { needs: neededResponse(worst, tolerance) } : {}),
               },
             ];

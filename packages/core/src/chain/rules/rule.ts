@@ -51,6 +51,15 @@ export function rule(definition: Rule): Rule {
   return definition;
 }
 
+/** Beyond this a margin says no more than 'plenty', or 'hopeless'. */
+export const largestMargin = 60;
+
+/** A margin in decibels from a ratio, allowed over found; a ratio of zero or less is as far outside as can be told. */
+export function marginOf(ratio: number): number {
+  if (!(ratio > 0)) return -largestMargin;
+  return Math.max(-largestMargin, Math.min(largestMargin, 20 * Math.log10(ratio)));
+}
+
 /** Judges when the answer is known, and says what is missing when it is not. */
 export function judged<T>(
   known: Answer<T>,

@@ -2,7 +2,7 @@ import { measured } from '../../finding/measure.ts';
 import { fromAll, showQuantity } from '../../quantity/index.ts';
 import { tradePractice } from '../../source/index.ts';
 import { clause } from '../../source/source.ts';
-import { type Judgement, judged, rule } from './rule.ts';
+import { type Judgement, judged, marginOf, rule } from './rule.ts';
 
 export const usableFrequency = rule({
   id: 'chain/usable-frequency',
@@ -14,23 +14,27 @@ export const usableFrequency = rule({
   judge: ({ point, prediction }) => {
     const { usableTo } = prediction.chain.transducer;
     if (usableTo === undefined) return [];
-    return point.targets.flatMap((target) =>
-      judged(
-        fromAll({ usableTo, band: target.band }, (known) => known),
-        { rule: 'chain/usable-frequency', what: 'wanted up to', target },
-        ({ usableTo: limit, band }): readonly Judgement[] => [
-          {
-            rule: 'chain/usable-frequency',
-            target: target.name,
-            outcome: band.high <= limit * (1 + 1e-9) ? 'meets' : 'fails',
-            what: 'wanted up to',
-            found: measured('frequency', band.high),
-            limit: measured('frequency', limit),
-            margin: 20 * Math.log10(limit / band.high),
-            needs: `a data sheet up to ${showQuantity('frequency', band.high)}`,
-          },
-        ],
-      ),
-    );
+    return point.targets
+      .filter((target) => !target.observable.atRest)
+      .flatMap((target) =>
+        judged(
+          fromAll({ usableTo, band: target.band }, (known) => known),
+          { rule: 'chain/usable-frequency', what: 'wanted up to', target },
+          ({ usableTo: limit, band }): readonly Judgement[] => [
+            {
+              rule: 'chain/usable-frequency',
+              target: target.name,
+              outcome: band.high <= limit * (1 + 1e-9) ? 'meets' : 'fails',
+              what: 'wanted up to',
+              found: measured('frequency', band.high),
+              limit: measured('frequency', limit),
+              margin: marginOf(limit / band.high),
+              ...(band.high <= limit * (1 + 1e-9)
+                ? {}
+                : { needs: `a data sheet up to ${showQuantity('frequency', band.high)}` }),
+            },
+          ],
+        ),
+      );
   },
 });

@@ -2,7 +2,7 @@ import { measuredLevel } from '../../finding/measure.ts';
 import { fromAll, level, showLevel } from '../../quantity/index.ts';
 import { loopPractice } from '../../source/index.ts';
 import { clause } from '../../source/source.ts';
-import { type Judgement, judged, rule } from './rule.ts';
+import { type Judgement, judged, marginOf, rule } from './rule.ts';
 
 export const zeroError = rule({
   id: 'chain/zero-error',
@@ -31,7 +31,7 @@ export const zeroError = rule({
                 what: 'smallest level',
                 found: measuredLevel(smallest),
                 limit: { is: 'words', words: `above the zero error of ${showLevel(least)}` },
-                margin: 20 * Math.log10(smallest.value / least.value),
+                margin: marginOf(smallest.value / least.value),
                 ...(smallest.value > least.value ? {} : { needs: 'a smaller range or a better zero' }),
               },
             ];

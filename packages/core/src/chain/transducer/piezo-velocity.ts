@@ -1,12 +1,12 @@
 import {
   type Answer,
+  answer,
   ask,
   curveField,
   fromAll,
   levelField,
   quantityField,
   type Sheet,
-  valueIfStated,
 } from '../../quantity/index.ts';
 import { type Complex, complex, magnitude, product } from '../../signal/complex.ts';
 import { highPass, lowPass, resonance } from '../../signal/filters.ts';
@@ -45,11 +45,14 @@ type VelocitySheet = Sheet<typeof dataSheet>;
 
 /** The response after the element: the lower corner, and the upper corner of the electronics where there is one. */
 function electronics(sheet: VelocitySheet): Answer<(frequency: number) => Complex> {
-  const high = valueIfStated(sheet.values.highCorner);
-  const order = valueIfStated(sheet.values.highCornerOrder) ?? 1;
-  return ask(sheet, ['lowCorner', 'lowCornerOrder'], (s) => (frequency: number) => {
-    const low = highPass(frequency, s.lowCorner, s.lowCornerOrder);
-    return high === undefined ? low : product(low, lowPass(frequency, high, order));
+  const lower = ask(sheet, ['lowCorner', 'lowCornerOrder'], (s) => ({ corner: s.lowCorner, order: s.lowCornerOrder }));
+  const upper =
+    sheet.values.highCorner === undefined
+      ? answer(undefined)
+      : ask(sheet, ['highCorner', 'highCornerOrder'], (s) => ({ corner: s.highCorner, order: s.highCornerOrder }));
+  return fromAll({ lower, upper }, ({ lower: below, upper: above }) => (frequency: number) => {
+    const low = highPass(frequency, below.corner, below.order);
+    return above === undefined ? low : product(low, lowPass(frequency, above.corner, above.order));
   });
 }
 

@@ -1,0 +1,173 @@
+import { expect, test } from 'vitest';
+import {
+  type AnyPart,
+  cable,
+  catalogue,
+  changed,
+  dataSheetOf,
+  input,
+  kindsOf,
+  mount,
+  parts,
+  point,
+  supply,
+  transducer,
+} from '../../../../evidence/bench.ts';
+import { shelves } from '../chain/catalogue.ts';
+import type { ChainParts } from '../chain/chain.ts';
+import type { Judgement } from '../chain/rules/rule.ts';
+import type { MeasuringPoint } from '../demand/measuring-point.ts';
+import { usualPolicy } from '../demand/policy.ts';
+import { words } from '../quantity/index.ts';
+import { type Appraisal, appraisal } from './appraisal.ts';
+
+/** Law: what is not known never becomes a number. It is named, and what does not depend on it stays as it was. */
+
+/** Every number in a record, however deep, with the way to it. */
+function numbersIn(value: unknown, way = ''): readonly (readonly [string, number])[] {
+  if (typeof value === 'number') return [[way, value]];
+  if (typeof value !== 'object' || value === null) return [];
+  return Object.entries(value).flatMap(([key, each]) => numbersIn(each, `${way}/${key}`));
+}
+
+function holdsNoNaN(appraised: Appraisal): void {
+  const bad = numbersIn(appraised.judgements).filter(([, number]) => Number.isNaN(number));
+  expect(bad).toEqual([]);
+  const { response, noise, ceilings } = appraised.prediction;
+  for (const hertz of [0.1, 10, 1000, 20_000]) {
+    const found = [
+      response.known ? response.value(hertz) : undefined,
+      noise.known ? noise.value(hertz) : undefined,
+      ceilings.map((each) => (each.known ? [each.value.peak, each.value.gain(hertz)] : undefined)),
+    ];
+    expect(numbersIn(found).filter(([, number]) => Number.isNaN(number))).toEqual([]);
+  }
+}
+
+const one = (judgement: Judgement) => JSON.stringify(judgement);
+
+/** Each judgement stands as before, or cannot be made and says for want of what. */
+function unaffectedOrNamed(before: Appraisal, after: Appraisal, what: string): void {
+  const stood = new Set(before.judgements.map(one));
+  for (const judgement of after.judgements) {
+    if (stood.has(one(judgement))) continue;
+    expect(judgement.outcome, one(judgement)).toBe('cannot tell');
+    expect(judgement.missing!.map((each) => each.what)).toContain(what);
+  }
+  // No rule falls silent either: what was judged before is still judged, or said to be open.
+  const spoken = (appraised: Appraisal) => new Set(appraised.judgements.map((each) => `${each.rule} ${each.target}`));
+  expect([...spoken(before)].filter((each) => !spoken(after).has(each))).toEqual([]);
+}
+
+/** Everything a point may ask for at once, in the reference the transducer senses. */
+function everything(reference: 'casing' | 'shaft-relative'): MeasuringPoint {
+  return point(
+    {
+      overall: {
+        see: 'overall',
+        at: '10..1000 Hz',
+        components: ['25 Hz', '150 Hz'],
+        smallest: '0.5 mm/s rms',
+        largest: '10 mm/s rms',
+        largestAt: '25 Hz',
+        reference,
+      },
+      line: {
+        see: 'line',
+        at: '25 Hz',
+        smallest: '0.1 mm/s rms',
+        largest: '8 mm/s rms',
+        spacing: '0.3125 Hz',
+        reference,
+      },
+      burst: {
+        see: 'burst',
+        at: '2..10 kHz',
+        smallest: '0.1 g peak',
+        largest: '2 g peak',
+        tolerance: '±3 dB',
+        reference,
+      },
+    },
+    { disturbances: { knock: { level: '5 g peak', band: '1..3 kHz' } } },
+  );
+}
+
+const cards: Readonly<Record<string, Partial<ChainParts>>> = {
+  'loop-sensor': { input: input('AI-16'), inLine: [supply('LOOP-24'), supply('IND-250')] },
+  'proximity-system': { input: changed(input('RACK-DC'), { inputResistance: '1 Mohm' }) },
+};
+
+/** Optional fields that change a number, stated, so that to leave them unknown takes something away. */
+const wholly: Readonly<Record<string, Readonly<Record<string, string>>>> = {
+  'moving-coil': { coilResistance: '600 ohm', settling: '1 s' },
+  'proximity-system': { temperatureCoefficient: '0.1 %/K', transverse: '5 %', mass: '50 g', settling: '1 s' },
+  'loop-sensor': { temperatureCoefficient: '0.1 %/K', transverse: '5 %', mass: '50 g', settling: '1 s' },
+  'iepe-accelerometer': { elementCount: '1' },
+  'constant-current-input': { inputResistance: '1 Mohm' },
+  'direct-voltage-input': { inputResistance: '1 Mohm' },
+};
+
+const whole = <P extends AnyPart>(part: P): P => changed(part, wholly[part.kind] ?? {});
+
+/** Chains in which, between them, every kind stands once. */
+const chains: readonly ChainParts[] = [
+  ...['ACC-100', 'PVT-4', 'MCV-20', 'PRX-8', 'LPV-25'].map((name) => {
+    const each = whole(transducer(name));
+    return parts({ transducer: each, input: whole(input('PORT-24')), metres: 60, ...cards[each.kind] });
+  }),
+  ...catalogue.mounts
+    .filter((each) => each.name !== 'stud')
+    .map((each) => parts({ mount: changed(each, { temperature: '-40..90 °C' }), input: whole(input('PORT-24')) })),
+  parts({
+    mount: changed(mount('stud'), { temperature: '-40..200 °C' }),
+    cable: cable('FEP'),
+    inLine: [supply('BAR-340')],
+  }),
+];
+
+const shelfOf = { transducer: 'transducers', mount: 'mounts', cable: 'cables', input: 'inputs' } as const;
+
+/** Each chain with each field of each of its parts unknown. */
+const cases = chains.flatMap((chain) => {
+  const reference = chain.transducer.kind === 'proximity-system' ? 'shaft-relative' : 'casing';
+  const subject = everything(reference);
+  const single = (Object.keys(shelfOf) as (keyof typeof shelfOf)[]).flatMap((place) =>
+    Object.keys(dataSheetOf(chain[place])).map((field) => ({
+      name: `${chain.transducer.name} on ${chain.mount.name}, ${chain.input.name}: ${chain[place].kind}, ${field}`,
+      field,
+      subject,
+      chain,
+      without: { ...chain, [place]: changed(chain[place] as AnyPart, { [field]: 'unknown' }) } as ChainParts,
+    })),
+  );
+  const inLine = chain.inLine.flatMap((part, index) =>
+    Object.keys(dataSheetOf(part)).map((field) => ({
+      name: `${chain.transducer.name}, in its line ${part.kind}, ${field}`,
+      field,
+      subject,
+      chain,
+      without: {
+        ...chain,
+        inLine: chain.inLine.with(index, changed(part, { [field]: 'unknown' })),
+      },
+    })),
+  );
+  return [...single, ...inLine];
+});
+
+test('the chains of this law hold every kind of every list, so that none escapes it', () => {
+  const used = new Set(
+    chains.flatMap((each) => [each.transducer, each.mount, each.cable, each.input, ...each.inLine]).map((p) => p.kind),
+  );
+  const all = shelves.flatMap((shelf) => kindsOf[shelf].map((kind) => kind.kind));
+  expect(all.filter((kind) => !used.has(kind))).toEqual([]);
+});
+
+test.each(cases.map((each) => [each.name, each] as const))('law, unknown field: %s', (_name, each) => {
+  const before = appraisal(each.subject, each.chain, usualPolicy);
+  const after = appraisal(each.subject, each.without, usualPolicy);
+  holdsNoNaN(before);
+  holdsNoNaN(after);
+  unaffectedOrNamed(before, after, words(each.field));
+});
