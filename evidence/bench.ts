@@ -31,6 +31,7 @@ import {
   shelves,
   stated,
   supplyKinds,
+  surroundingsSheet,
   type TargetStatement,
   type Transducer,
   transducerKinds,
@@ -160,11 +161,25 @@ function statement(name: string, target: TargetWords): TargetStatement {
   };
 }
 
+function around(entries: Readonly<Record<string, Entry>>): MeasuringPoint['surroundings'] {
+  const fields: Fields = surroundingsSheet;
+  const values = Object.fromEntries(
+    Object.entries(entries).map(([name, text]) => {
+      const field = fields[name];
+      if (field === undefined) throw new Error(`the surroundings have no field ${name}`);
+      return [name, entry(fieldOf(field), text)];
+    }),
+  );
+  return { of: 'M-1/bench', values: values as MeasuringPoint['surroundings']['values'] };
+}
+
 /** A point of the bench with its targets by name, and knocks and the like by name as level and band. */
 export function point(
   targets: Readonly<Record<string, TargetWords>>,
   surroundings: {
     readonly surface?: Entry;
+    /** Fields of the surroundings, each as a file would state it. */
+    readonly around?: Readonly<Record<string, Entry>>;
     readonly disturbances?: Readonly<Record<string, { readonly level: Entry; readonly band?: Entry }>>;
   } = {},
 ): MeasuringPoint {
@@ -177,7 +192,7 @@ export function point(
       surfaceTemperature: read('surface' in surroundings ? surroundings.surface : '40 °C', (text) =>
         parseQuantity(text, 'temperature'),
       ),
-      surroundings: { of: 'M-1/bench', values: {} as MeasuringPoint['surroundings']['values'] },
+      surroundings: around(surroundings.around ?? {}),
       targets: Object.entries(targets).map(([name, words]) => statement(name, words)),
       disturbances: Object.entries(surroundings.disturbances ?? {}).map(([name, each]) => ({
         name,

@@ -27,7 +27,7 @@ export const biasWindow = rule({
           what: `swing about the bias (${showQuantity('voltage', top)} up, ${showQuantity('voltage', bottom)} down), the smaller`,
           found: measured('voltage', least),
           limit: { is: 'words', words: 'above 0 V' },
-          ...(least > 0 ? {} : { needs: `${showQuantity('voltage', -least)} more compliance voltage` }),
+          ...(least > 0 ? {} : { needs: neededVoltage(top, bottom) }),
         };
         return [judgement];
       },
@@ -52,3 +52,12 @@ export const biasWindow = rule({
     return [...swing, ...current];
   },
 });
+
+/** More compliance helps only at the top; at the bottom the bias itself is too low. */
+function neededVoltage(top: number, bottom: number): string {
+  const short = [
+    ...(top > 0 ? [] : [`more than ${showQuantity('voltage', -top)} more compliance voltage`]),
+    ...(bottom > 0 ? [] : [`a lowest bias more than ${showQuantity('voltage', -bottom)} higher`]),
+  ];
+  return short.join(', and ');
+}

@@ -1,0 +1,295 @@
+import { expect, test } from 'vitest';
+import { changed, input, mount, parts, point, supply, transducer } from '../../../../../evidence/bench.ts';
+import type { MeasuringPoint } from '../../demand/measuring-point.ts';
+import { usualPolicy } from '../../demand/policy.ts';
+import type { Measure } from '../../finding/measure.ts';
+import { type ChainParts, measuringChain } from '../chain.ts';
+import { prediction } from '../prediction.ts';
+import { type Judgement, outcomes, reason } from './rule.ts';
+import { chainRules } from './rules.ts';
+
+/** One case each rule must pass, and one it must not: the outcome, and where somebody else has the number, the number. */
+interface Row {
+  readonly meets: Subject;
+  /** A rule of yes or no that has nothing to say while all is well. */
+  readonly silent?: true;
+  readonly fails?: Subject;
+  readonly warns?: Subject;
+  readonly 'cannot tell'?: Subject;
+}
+
+interface Subject {
+  readonly chain?: Parameters<typeof parts>[0];
+  readonly point: MeasuringPoint;
+  /** Found by another: value, unit of the last printed digit, and whose it is. */
+  readonly found?: { readonly value: number; readonly within: number; readonly source: string };
+}
+
+const rawWaterPump = 'screening table of the reference plant with the raw-water pump, computed by its author';
+
+const line = (at: string, levels: { smallest?: string; largest?: string; tolerance?: string } = {}) =>
+  point({
+    line: { see: 'line', at, smallest: '0.1 mm/s rms', largest: '10 mm/s rms', spacing: '0.3125 Hz', ...levels },
+  });
+const overall = (levels: { smallest?: string; largest?: string; tolerance?: string } = {}) =>
+  point({
+    overall: {
+      see: 'overall',
+      at: '2..1000 Hz',
+      components: ['24.77 Hz', '148.6 Hz'],
+      largestAt: '24.77 Hz',
+      smallest: '0.5 mm/s rms',
+      largest: '12 mm/s rms',
+      ...levels,
+    },
+  });
+const burst = (levels: { smallest?: string; largest?: string; tolerance?: string } = {}) =>
+  point({
+    burst: {
+      see: 'burst',
+      at: '2..10 kHz',
+      smallest: '0.1 g peak',
+      largest: '5 g peak',
+      tolerance: '±3 dB',
+      ...levels,
+    },
+  });
+const loop = (name: string, more: readonly string[] = []): Parameters<typeof parts>[0] => ({
+  transducer: transducer(name),
+  metres: 85,
+  input: input('AI-16'),
+  inLine: [supply('LOOP-24'), ...more.map(supply)],
+});
+
+const rows: Readonly<Record<string, Row>> = {
+  'chain/ports-meet': {
+    meets: { point: overall() },
+    fails: { chain: { input: input('AI-16') }, point: overall() },
+    'cannot tell': {
+      chain: { transducer: transducer('MCV-20'), input: changed(input('PORT-24'), { currentCanBeOff: 'unknown' }) },
+      point: overall(),
+    },
+  },
+  'chain/reference': {
+    silent: true,
+    meets: { point: line('148.6 Hz') },
+    fails: { chain: { transducer: transducer('PRX-8'), input: input('RACK-DC') }, point: line('148.6 Hz') },
+  },
+  'chain/one-number': {
+    silent: true,
+    meets: { point: line('148.6 Hz') },
+    fails: { chain: loop('LPV-25'), point: line('148.6 Hz') },
+  },
+  'chain/detected-quantity': {
+    meets: { chain: loop('LPV-25'), point: overall() },
+    fails: { chain: loop('LPA-10P'), point: overall() },
+  },
+  'chain/temperature': {
+    meets: { point: point({}, { surface: '65 °C' }) },
+    fails: { point: point({}, { surface: '130 °C' }) },
+    'cannot tell': { point: point({}, { surface: 'unknown' }) },
+  },
+  'chain/cable-temperature': {
+    meets: { point: point({}, { around: { cableTemperature: '70 °C' } }) },
+    fails: { point: point({}, { around: { cableTemperature: '110 °C' } }) },
+    'cannot tell': { point: point({}, { surface: '110 °C' }) },
+  },
+  'chain/usable-frequency': {
+    meets: { chain: { transducer: transducer('MCV-20') }, point: line('523.2 Hz') },
+    fails: { chain: { transducer: transducer('MCV-20') }, point: burst() },
+  },
+  'chain/response': {
+    meets: { point: line('148.6 Hz') },
+    // r = 7500/27000: 1/(1 − r²) is 8.4 % above 1, within 10 % but with less than 2 % to spare.
+    warns: { point: line('7500 Hz') },
+    fails: {
+      chain: { transducer: transducer('MCV-20') },
+      point: line('12.44 Hz'),
+      found: { value: -0.13, within: 0.0005, source: `${rawWaterPump}: -13.0 % at 12.44 Hz` },
+    },
+  },
+  'chain/signal-to-noise': {
+    meets: { point: line('148.6 Hz') },
+    // 0.0155 mm/s of noise add 9 % to 0.0357 mm/s: √(1 + 0.434²).
+    warns: { point: overall({ smallest: '0.0357 mm/s rms' }) },
+    fails: {
+      chain: { transducer: transducer('PVT-4') },
+      point: burst(),
+    },
+  },
+  'chain/zero-error': {
+    meets: { chain: loop('LPV-25'), point: overall() },
+    fails: { chain: loop('LPV-25'), point: overall({ smallest: '0.2 mm/s rms' }) },
+  },
+  'chain/overload': {
+    meets: { point: burst() },
+    warns: { chain: { transducer: transducer('ACC-500') }, point: line('100 Hz', { largest: '8 g peak' }) },
+    fails: { chain: { transducer: transducer('ACC-500') }, point: line('100 Hz', { largest: '12 g peak' }) },
+    'cannot tell': { point: burst({ largest: 'unknown' }) },
+  },
+  'chain/range-as-peak': {
+    silent: true,
+    meets: { point: burst() },
+    'cannot tell': {
+      chain: { transducer: changed(transducer('ACC-100'), { range: '80 g rms' }) },
+      point: burst(),
+    },
+  },
+  'chain/bias-window': {
+    meets: { point: burst() },
+    fails: { chain: { input: changed(input('PORT-24'), { compliance: '15 V' }) }, point: burst() },
+  },
+  'chain/cable-drive': {
+    meets: { chain: { metres: 85 }, point: burst() },
+    fails: {
+      chain: { metres: 300, input: input('ONL-24') },
+      point: point({ line: { see: 'line', at: '5 kHz', smallest: '1 g peak', largest: '50 g peak', spacing: '1 Hz' } }),
+      found: { value: 3183.1, within: 0.05, source: 'trade note on cable drive: 30 nF, 5 V peak, 4 mA' },
+    },
+  },
+  'chain/loop-range': {
+    meets: { chain: loop('LPV-25'), point: overall({ largest: '25 mm/s rms' }) },
+    fails: {
+      chain: loop('LPV-12L'),
+      point: overall({ largest: '25 mm/s rms' }),
+      found: { value: 0.025, within: 1e-9, source: `${rawWaterPump}: 25 > range 12.5 mm/s rms` },
+    },
+  },
+  'chain/loop-load': {
+    meets: {
+      chain: loop('LPV-25'),
+      point: overall(),
+      found: { value: 256.3, within: 0.05, source: `${rawWaterPump}: R = 250 + 6.29 = 256.3 ohm` },
+    },
+    fails: {
+      chain: loop('LPV-25', ['IND-250', 'BAR-340']),
+      point: overall(),
+      found: { value: 846.3, within: 0.05, source: `${rawWaterPump}: 846.3 ohm, not OK` },
+    },
+    'cannot tell': { chain: { ...loop('LPV-25'), inLine: [] }, point: overall() },
+  },
+  'chain/sensitivity-tolerance': {
+    meets: { chain: { transducer: transducer('ACC-500') }, point: line('148.6 Hz') },
+    warns: { point: line('148.6 Hz', { tolerance: '±5 %' }) },
+  },
+};
+
+test.each(chainRules.map((rule) => [rule.id, rule] as const))(
+  '%s: one chain that meets it, one that does not',
+  (id, rule) => {
+    const row = rows[id];
+    expect(row, `${id} has no row in the table above`).toBeDefined();
+    expect(row!.fails ?? row!.warns ?? row!['cannot tell'], `${id} has no case that it does not pass`).toBeDefined();
+    for (const outcome of outcomes) {
+      const subject = row![outcome];
+      if (subject === undefined) continue;
+      const judgements = rule.judge(caseOf(subject));
+      for (const each of judgements) sound(id, each);
+      if (outcome === 'meets') {
+        expect(judgements.map((each) => each.outcome).filter((each) => each !== 'meets')).toEqual([]);
+        expect(judgements.length === 0, `${id} says nothing of what meets it`).toBe(row!.silent === true);
+      } else {
+        const worst = outcomes.find((each) => judgements.some((judgement) => judgement.outcome === each));
+        expect(worst).toBe(outcome);
+      }
+      if (subject.found !== undefined) {
+        const { value, within, source } = subject.found;
+        const numbers = judgements.filter((each) => each.outcome === outcome).map((each) => numberOf(each.found));
+        expect(Math.min(...numbers.map((each) => Math.abs(each - value))), source).toBeLessThanOrEqual(
+          within * 1.000001,
+        );
+      }
+    }
+  },
+);
+
+test('no row is left of a rule that is gone; every rule has its own id, sources and a remedy', () => {
+  const ids = chainRules.map((rule) => rule.id);
+  expect(new Set(ids).size).toBe(ids.length);
+  expect(Object.keys(rows).filter((id) => !ids.includes(id))).toEqual([]);
+  for (const rule of chainRules) {
+    expect(rule.id).toMatch(/^chain\/[a-z]+(-[a-z]+)*$/);
+    expect(rule.sources.length, rule.id).toBeGreaterThan(0);
+    expect(rule.remedy.length, rule.id).toBeGreaterThan(0);
+    expect(rule.prose.length, rule.id).toBeGreaterThan(rule.title.length);
+  }
+});
+
+function caseOf(subject: Subject) {
+  const chain: ChainParts = parts(subject.chain);
+  return { point: subject.point, prediction: prediction(measuringChain(chain)), policy: usualPolicy };
+}
+
+function numberOf(measure: Measure): number {
+  if (measure.is === 'level') return measure.level.value;
+  return measure.is === 'words' ? Number.NaN : measure.value;
+}
+
+/** What every judgement owes its reader: its own rule, a sentence of real numbers, and what would mend it if it fails. */
+function sound(id: string, judgement: Judgement): void {
+  expect(judgement.rule).toBe(id);
+  const sentence = `${reason(judgement)} ${judgement.needs ?? ''}`;
+  expect(sentence).not.toMatch(/NaN|undefined|Infinity|∞/);
+  if (judgement.margin !== undefined) {
+    expect(Number.isFinite(judgement.margin), sentence).toBe(true);
+    if (judgement.outcome === 'fails') expect(judgement.margin, sentence).toBeLessThanOrEqual(0);
+    if (judgement.outcome === 'meets') expect(judgement.margin, sentence).toBeGreaterThanOrEqual(0);
+  }
+  if (judgement.outcome === 'meets') expect(judgement.needs, sentence).toBeUndefined();
+  if (judgement.outcome === 'fails') expect(judgement.needs, sentence).toBeDefined();
+  if (judgement.outcome === 'cannot tell') expect(judgement.missing?.length, sentence).toBeGreaterThan(0);
+}
+
+/** Negative: what stands at the edge of a number stays a number. */
+const edges: Readonly<Record<string, Subject>> = {
+  'a loop whose supply cannot even feed the sensor': {
+    chain: { ...loop('LPV-25'), inLine: [changed(supply('LOOP-24'), { voltage: '5..6 V' })] },
+    point: overall(),
+  },
+  'a card and a cable without resistance': {
+    chain: { ...loop('LPV-25'), metres: 0, input: changed(input('AI-16'), { resistance: '0 ohm' }) },
+    point: overall(),
+  },
+  'a transducer without cable': { chain: { metres: 0 }, point: burst() },
+  'a supply that gives what the electronics keep': {
+    chain: { metres: 100, input: changed(input('PORT-24'), { current: '1 mA' }) },
+    point: burst(),
+  },
+  'no swing, and nothing to survive': {
+    chain: { input: changed(input('PORT-24'), { compliance: '10 V' }) },
+    point: point({}),
+  },
+  'a bias below saturation': {
+    chain: { transducer: changed(transducer('ACC-100'), { bias: '1..2 V' }) },
+    point: burst(),
+  },
+  'a disturbance at one frequency, such as a converter carrier': {
+    point: point({}, { disturbances: { carrier: { level: '2 g peak', band: '4 kHz' } } }),
+  },
+  'a position beside the moving coil': {
+    chain: { transducer: transducer('MCV-20') },
+    point: point({ position: { see: 'position', smallest: '10 um peak', largest: '1 mm peak' } }),
+  },
+  'a sensor with no error of its zero': {
+    chain: { ...loop('LPV-25'), transducer: changed(transducer('LPV-25'), { zeroError: '0 %' }) },
+    point: overall(),
+  },
+};
+
+test.each(Object.entries(edges))('negative: %s gives judgements with numbers in them, no error', (_name, subject) => {
+  for (const rule of chainRules) {
+    for (const judgement of rule.judge(caseOf(subject))) sound(rule.id, judgement);
+  }
+});
+
+test('negative: a carrier of one frequency counts against the ceiling as it is lifted there, not as nothing', () => {
+  const judge = (level: string) => {
+    const disturbances = { carrier: { level, band: '27 kHz' } };
+    const subject = { chain: { mount: mount('stud') }, point: point({}, { disturbances }) };
+    const overload = chainRules.find((rule) => rule.id === 'chain/overload')!;
+    return overload.judge(caseOf(subject)).map((each) => each.outcome);
+  };
+  // On its resonance of quality 12 an accelerometer of 80 g takes 6.7 g.
+  expect(judge('6 g peak')).not.toContain('fails');
+  expect(judge('7 g peak')).toContain('fails');
+});
