@@ -1,3 +1,4 @@
+export * from './api-617.ts';
 export * from './api-670.ts';
 export * from './bearing-exercise.ts';
 export * from './bearing-web-calculator.ts';

@@ -1,3 +1,4 @@
+import { api617 } from './api-617.ts';
 import { api670 } from './api-670.ts';
 import { bearingExercise } from './bearing-exercise.ts';
 import { bearingWebCalculator } from './bearing-web-calculator.ts';
@@ -100,4 +101,5 @@ export const sources: readonly Source[] = [
   broch1984,
   seismometryNotes,
   api670,
+  api617,
 ];

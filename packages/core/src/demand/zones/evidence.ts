@@ -1,7 +1,9 @@
+import { api617 } from '../../source/api-617.ts';
 import { iso7919x3 } from '../../source/iso-7919-3.ts';
 import { screeningRules } from '../../source/screening-rules.ts';
 import { clause } from '../../source/source.ts';
 import { type Printed, printed } from '../../working/printed.ts';
+import { shaftAcceptanceWorking } from './shaft-acceptance.ts';
 import { shaftLimitsWorking } from './shaft-limits.ts';
 
 /** Speed in r/min and the three boundaries in micrometres, computed by the author of the check values. */
@@ -36,5 +38,24 @@ export const zonesEvidence: readonly Printed[] = [
     given: { speed: '11400 r/min', clearance: '0.0825 mm' },
     printed: { 'b-c': '49.5 um pp' },
     source: clause(screeningRules, 'plant 3, the radial clearance entered by mistake'),
+  }),
+  ...(
+    [
+      ['12000 r/min', '25.4 um pp'],
+      ['20000 r/min', '19.67 um pp'],
+    ] as const
+  ).map(([speed, accepted]) =>
+    printed({
+      working: shaftAcceptanceWorking,
+      given: { speed },
+      printed: { accepted },
+      source: clause(api617, 'vibration limit', 'computed here'),
+    }),
+  ),
+  printed({
+    working: shaftAcceptanceWorking,
+    given: { speed: '11400 r/min' },
+    printed: { accepted: '25.4 um pp', runout: '6.35 um pp' },
+    source: clause(screeningRules, 'plant 3, shop acceptance and run-out'),
   }),
 ];

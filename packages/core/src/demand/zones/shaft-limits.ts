@@ -5,12 +5,11 @@ import { iso7919x3 } from '../../source/iso-7919-3.ts';
 import { iso20816x3edition2022 } from '../../source/iso-20816-3-2022.ts';
 import { clause } from '../../source/source.ts';
 import { output, working } from '../../working/index.ts';
+import { clearanceShares } from './clearance.ts';
 import type { Boundaries } from './zone-table.ts';
 
 /** Boundaries over the root of the speed, in micrometres peak-to-peak at 1 r/min. */
 const coefficients = { ab: 4800, bc: 9000, cd: 13_200 } as const;
-/** The share of the diametral bearing clearance that a boundary never exceeds. */
-const clearanceShares = { ab: 0.4, bc: 0.6, cd: 0.7 } as const;
 /** Speeds for which the curve is known to be meant, in hertz: 1000 to 30 000 r/min. */
 const validity = { from: 1000 / 60, to: 30_000 / 60 };
 

@@ -3,6 +3,7 @@ import {
   answer,
   type Band,
   comparable,
+  fromAll,
   type Level,
   level,
   Refusal,
@@ -11,6 +12,7 @@ import {
 } from '../../quantity/index.ts';
 import { type Acquaintance, type Clause, clause, source } from '../../source/source.ts';
 import type { Reference } from '../target.ts';
+import { heldByClearance } from './clearance.ts';
 
 export const supports = ['rigid', 'flexible'] as const;
 /** How a machine stands: rigid where its lowest natural frequency is well above the main excitation. */
@@ -52,6 +54,8 @@ export interface ZoneTable {
   readonly boundaries: Boundaries;
   /** Where the boundaries follow the speed: they hold at `at` hertz, elsewhere times (n/at)^exponent. */
   readonly withSpeed?: { readonly at: number; readonly exponent: number };
+  /** Where the boundaries are peak-to-peak of a shaft in its bearing: the share of the diametral clearance each never exceeds. */
+  readonly clearanceShares?: Readonly<Record<keyof Boundaries, number>>;
   /** The band that replaces the usual one below a shaft speed in hertz. */
   readonly slowBand?: { readonly below: number; readonly band: Band };
   readonly scope: ZoneScope;
@@ -98,9 +102,17 @@ export function ownersTable(definition: OwnersTable): ZoneTable {
 
 /**
  * The boundaries at a shaft speed in hertz. A table that follows the speed, or has a wider band for slow machines, is
- * unanswered without the speed.
+ * unanswered without the speed. A diametral clearance in metres holds the boundaries of a table that is meant for it.
  */
-export function boundariesAt(table: ZoneTable, speed: number | undefined): Answer<Boundaries> {
+export function boundariesAt(table: ZoneTable, speed: number | undefined, clearance?: number): Answer<Boundaries> {
+  const free = freeBoundaries(table, speed);
+  const shares = table.clearanceShares;
+  if (clearance === undefined || shares === undefined) return free;
+  if (!(clearance > 0)) throw new Refusal({ read: `${clearance} m`, expected: 'a diametral clearance above zero' });
+  return fromAll({ free }, (known) => heldByClearance(known.free, clearance, shares));
+}
+
+function freeBoundaries(table: ZoneTable, speed: number | undefined): Answer<Boundaries> {
   const { withSpeed, slowBand, boundaries } = table;
   if (withSpeed === undefined && slowBand === undefined) return answer(boundaries);
   if (speed === undefined) return unanswered([{ of: table.title, what: 'shaft speed' }]);

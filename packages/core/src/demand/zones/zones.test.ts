@@ -9,9 +9,12 @@ import { zonesEvidence } from './evidence.ts';
 import {
   acquaintance,
   boundariesAt,
+  clearanceFindings,
   type MachineFacts,
   ownersTable,
+  runoutAllowance,
   scopeFindings,
+  shaftAcceptance,
   shaftLimits,
   type ZoneTable,
   zoneOf,
@@ -46,7 +49,7 @@ test('printed: shaft boundaries over speed and with the clearance (check values 
   }
   for (const working of zoneWorkings) {
     expect(zonesEvidence.some((each) => each.working === working)).toBe(true);
-    expect(calculate(working, working.example).results).toHaveLength(3);
+    expect(calculate(working, working.example).results).toHaveLength(Object.keys(working.outputs).length);
   }
 });
 
@@ -273,6 +276,77 @@ test('law: a slower shaft or a wider clearance never lowers a boundary', () => {
           expect(shaftLimits(n / factor, clearance)[key].value).toBeGreaterThanOrEqual(reference);
           expect(shaftLimits(n, clearance * factor)[key].value).toBeGreaterThanOrEqual(reference);
         }
+      },
+    ),
+  );
+});
+
+const micrometres = (value: number) => stated(si('length', value * 1e-6));
+const journal = { diameter: stated(si('length', 0.11)) };
+const shaftTable = () => table('iso-7919-3-shaft');
+const clearanceRules = (clearance: number) => {
+  const free = boundariesAt(shaftTable(), 190);
+  const facts = { ...journal, clearance: micrometres(clearance) };
+  return clearanceFindings(facts, shaftTable(), free.known ? free.value : undefined, 'K-11').map(
+    ({ rule, weight }) => `${rule} ${weight}`,
+  );
+};
+
+test('independent: the table held by the clearance gives the same as the formula', () => {
+  for (const [speed, clearance] of [
+    [190, 165e-6],
+    [190, 82.5e-6],
+    [60, 400e-6],
+  ] as const) {
+    const found = boundariesAt(shaftTable(), speed, clearance);
+    if (!found.known) throw new Error('speed was given');
+    const byFormula = shaftLimits(speed, clearance);
+    for (const key of ['ab', 'bc', 'cd'] as const) {
+      expect(found.value[key].value).toBeCloseTo(byFormula[key].value, 12);
+    }
+  }
+});
+
+test('negative: a radial clearance entered for the diametral one is asked about and halves B/C to 49.5 µm', () => {
+  expect(clearanceRules(165)).toEqual(['zones/clearance-governs notes']);
+  expect(clearanceRules(82.5)).toEqual([
+    'zones/clearance-radial question',
+    'zones/clearance-governs notes',
+    'zones/clearance-governs notes',
+    'zones/clearance-governs notes',
+  ]);
+  const found = boundariesAt(shaftTable(), 190, 82.5e-6);
+  expect(found.known && found.value.bc.value * 1e6).toBeCloseTo(49.5, 9);
+  expect(clearanceRules(1650)).toEqual(['zones/clearance-wide question']);
+});
+
+test('negative: no clearance, or one that is unknown, is asked for; a housing table asks for none', () => {
+  for (const facts of [journal, { ...journal, clearance: { known: false } as const }]) {
+    const found = clearanceFindings(facts, shaftTable(), undefined, 'K-11');
+    expect(found.map(({ rule, weight }) => `${rule} ${weight}`)).toEqual(['zones/clearance-not-stated question']);
+    expect(found[0]!.asks).toBeDefined();
+  }
+  const housing = table('iso-20816-3-2022-group-1-rigid-velocity');
+  expect(clearanceFindings(journal, housing, undefined, 'K-11')).toEqual([]);
+  expect(boundariesAt(housing, 25, 165e-6)).toEqual(boundariesAt(housing, 25));
+  expect(() => boundariesAt(shaftTable(), 190, 0)).toThrow(Refusal);
+});
+
+test('law: a clearance never raises a boundary, and acceptance and run-out never rise with the speed', () => {
+  fc.assert(
+    fc.property(
+      fc.double({ min: 17, max: 500, noNaN: true }),
+      fc.double({ min: 1e-5, max: 1e-3, noNaN: true }),
+      fc.double({ min: 1, max: 10, noNaN: true }),
+      (speed, clearance, factor) => {
+        const [free, held] = [boundariesAt(shaftTable(), speed), boundariesAt(shaftTable(), speed, clearance)];
+        if (!free.known || !held.known) throw new Error('speed was given');
+        for (const key of ['ab', 'bc', 'cd'] as const) {
+          expect(held.value[key].value).toBeLessThanOrEqual(free.value[key].value);
+        }
+        const [slow, fast] = [shaftAcceptance(speed), shaftAcceptance(speed * factor)];
+        expect(fast.value).toBeLessThanOrEqual(slow.value);
+        expect(runoutAllowance(fast).value).toBeGreaterThanOrEqual(6.35e-6);
       },
     ),
   );

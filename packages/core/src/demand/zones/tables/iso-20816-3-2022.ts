@@ -1,5 +1,6 @@
 import { iso20816x3edition2022 } from '../../../source/iso-20816-3-2022.ts';
 import { type Acquaintance, clause } from '../../../source/source.ts';
+import { clearanceShares } from '../clearance.ts';
 import { type Support, type ZoneTable, zoneTable } from '../zone-table.ts';
 import {
   kilowatt,
@@ -74,6 +75,7 @@ export const iso20816x3edition2022tables: readonly ZoneTable[] = [
     reference: 'shaft-relative',
     boundaries: micrometresPeakToPeak([4800, 9000, 13_200]),
     withSpeed: { at: perMinute, exponent: -0.5 },
+    clearanceShares,
     scope: {
       machines: 'industrial machinery on fluid-film bearings',
       speed: { from: 1000 * perMinute, to: 30_000 * perMinute },
