@@ -1,5 +1,14 @@
 import type { Disturbance, Target } from '../demand/target.ts';
-import { type Answer, answer, asMotion, asSineDetector, type Band, fromAll, thenAnswer } from '../quantity/index.ts';
+import {
+  type Answer,
+  answer,
+  asMotion,
+  asSineDetector,
+  type Band,
+  fromAll,
+  thenAnswer,
+  unanswered,
+} from '../quantity/index.ts';
 import { scan } from './response.ts';
 import type { Ceiling } from './transducer/transducer-kind.ts';
 
@@ -54,6 +63,7 @@ function targetShare(target: Target, ceiling: Ceiling, features: readonly number
 
 function disturbanceShare(disturbance: Disturbance, ceiling: Ceiling, features: readonly number[]): Answer<PeakShare> {
   if (!disturbance.level.known) return disturbance.level;
+  if (disturbance.bandMissing !== undefined) return unanswered(disturbance.bandMissing);
   const peak = asSineDetector(disturbance.level.value, 'peak');
   if (disturbance.band === undefined) {
     // An impact of no stated duration has no frequency: it counts against a ceiling of its own motion only.

@@ -23,6 +23,7 @@ export function demand(statement: PointStatement, machine: string, lookup: LineL
         name: each.name,
         level: answerOf(each.level, `${of}/${each.name}`, 'level'),
         ...(band === undefined ? {} : { band: { low: band.low, high: band.high } }),
+        ...(each.band?.known === false ? { bandMissing: [{ of: `${of}/${each.name}`, what: 'band' }] } : {}),
       };
     }),
   };

@@ -1,4 +1,4 @@
-import type { Answer, Band, Level, Motion, Tolerance } from '../quantity/index.ts';
+import type { Answer, Band, Level, Missing, Motion, Tolerance } from '../quantity/index.ts';
 import type { Clause } from '../source/source.ts';
 import type { Observable } from './observables/observable.ts';
 
@@ -49,4 +49,6 @@ export interface Disturbance {
   readonly level: Answer<Level<Motion>>;
   /** Where its energy lies; an impact without a band is taken at its level, with no resonance gain. */
   readonly band?: Band;
+  /** Its band is stated as unknown, which is not the same as none: what must be known to tell how it is lifted. */
+  readonly bandMissing?: readonly Missing[];
 }

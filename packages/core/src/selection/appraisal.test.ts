@@ -18,7 +18,7 @@ import type { ChainParts } from '../chain/chain.ts';
 import type { Judgement } from '../chain/rules/rule.ts';
 import type { MeasuringPoint } from '../demand/measuring-point.ts';
 import { usualPolicy } from '../demand/policy.ts';
-import { words } from '../quantity/index.ts';
+import { unanswered, words } from '../quantity/index.ts';
 import { type Appraisal, appraisal } from './appraisal.ts';
 
 /** Law: what is not known never becomes a number. It is named, and what does not depend on it stays as it was. */
@@ -59,10 +59,16 @@ function unaffectedOrNamed(before: Appraisal, after: Appraisal, what: string): v
   expect([...spoken(before)].filter((each) => !spoken(after).has(each))).toEqual([]);
 }
 
+type Change = (asked: Asked) => Asked;
+interface Asked {
+  readonly targets: Parameters<typeof point>[0];
+  readonly around: Parameters<typeof point>[1];
+}
+
 /** Everything a point may ask for at once, in the reference the transducer senses. */
-function everything(reference: 'casing' | 'shaft-relative'): MeasuringPoint {
-  return point(
-    {
+function everything(reference: 'casing' | 'shaft-relative', change: Change = (asked) => asked): MeasuringPoint {
+  const { targets, around } = change({
+    targets: {
       overall: {
         see: 'overall',
         at: '10..1000 Hz',
@@ -89,8 +95,9 @@ function everything(reference: 'casing' | 'shaft-relative'): MeasuringPoint {
         reference,
       },
     },
-    { disturbances: { knock: { level: '5 g peak', band: '1..3 kHz' } } },
-  );
+    around: { disturbances: { knock: { level: '5 g peak', band: '1..3 kHz' } } },
+  });
+  return point(targets, around);
 }
 
 const cards: Readonly<Record<string, Partial<ChainParts>>> = {
@@ -171,3 +178,65 @@ test.each(cases.map((each) => [each.name, each] as const))('law, unknown field: 
   holdsNoNaN(after);
   unaffectedOrNamed(before, after, words(each.field));
 });
+
+/** What a point states, each unknown in its turn, and the name by which it must be asked for. */
+const ofTarget = (target: string, field: string, what: string): readonly [string, Change, string] => [
+  `${field} of ${target}`,
+  (asked) => ({ ...asked, targets: { ...asked.targets, [target]: { ...asked.targets[target]!, [field]: 'unknown' } } }),
+  what,
+];
+const openPoints: readonly (readonly [string, Change, string])[] = [
+  ...['overall', 'line', 'burst'].flatMap((target) => [
+    ofTarget(target, 'smallest', 'smallest level'),
+    ofTarget(target, 'largest', 'largest level'),
+    ofTarget(target, 'tolerance', 'tolerance'),
+    ofTarget(target, 'at', target === 'line' ? 'frequency' : 'band'),
+  ]),
+  ofTarget('overall', 'largestAt', 'frequency of the largest level'),
+  ofTarget('line', 'spacing', 'line spacing'),
+  [
+    'a component of overall',
+    (asked) => ({
+      ...asked,
+      targets: { ...asked.targets, overall: { ...asked.targets.overall!, components: ['25 Hz', 'unknown'] } },
+    }),
+    'component',
+  ],
+  ['surface', (asked) => ({ ...asked, around: { ...asked.around, surface: 'unknown' } }), 'surface temperature'],
+  [
+    'level of the knock',
+    (asked) => ({ ...asked, around: { disturbances: { knock: { level: 'unknown', band: '1..3 kHz' } } } }),
+    'level',
+  ],
+  [
+    'band of the knock',
+    (asked) => ({ ...asked, around: { disturbances: { knock: { level: '5 g peak', band: 'unknown' } } } }),
+    'band',
+  ],
+];
+
+test.each(
+  chains
+    .slice(0, 5)
+    .flatMap((chain) => openPoints.map((open) => [chain.transducer.name, open[0], chain, open] as const)),
+)('law, unknown at the point, %s: %s', (_name, _field, chain, [, change, what]) => {
+  const reference = chain.transducer.kind === 'proximity-system' ? 'shaft-relative' : 'casing';
+  const before = appraisal(everything(reference), chain, usualPolicy);
+  const after = appraisal(everything(reference, change), chain, usualPolicy);
+  holdsNoNaN(after);
+  unaffectedOrNamed(before, after, what);
+});
+
+test.each(chains.slice(0, 5).map((chain) => [chain.transducer.name, chain] as const))(
+  'law, unknown length of the cable of %s',
+  (_name, chain) => {
+    const reference = chain.transducer.kind === 'proximity-system' ? 'shaft-relative' : 'casing';
+    const after = appraisal(
+      everything(reference),
+      { ...chain, cableLength: unanswered([{ of: 'bench', what: 'cable length' }]) },
+      usualPolicy,
+    );
+    holdsNoNaN(after);
+    unaffectedOrNamed(appraisal(everything(reference), chain, usualPolicy), after, 'cable length');
+  },
+);
