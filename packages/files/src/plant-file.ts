@@ -12,6 +12,7 @@ import {
   type PlantPoint,
   partCalled,
   quantityField,
+  Refusal,
   type Shelf,
   titleSheet,
   together,
@@ -20,13 +21,15 @@ import {
 } from '@soundpost/core';
 import { catalogueOf, shelfParts } from './catalogue-file.ts';
 import { listOf, named } from './collections.ts';
-import type { Place, Placed } from './placed.ts';
+import { notBelowZero } from './domain.ts';
+import { UnreadableFile } from './file-refusal.ts';
+import { nameAt, type Place, type Placed } from './placed.ts';
 import { pointParts, pointStatement } from './point-part.ts';
 import { choice, made, plain, type Reader, text, type Unread, unread, type WithPlace, withPlace } from './reader.ts';
 import { optionally, record } from './record.ts';
 import { sheet } from './sheet.ts';
 import { stated } from './stated.ts';
-import { trainOf, trainParts } from './train-part.ts';
+import { trainAt, trainParts } from './train-part.ts';
 import { versionReader } from './version.ts';
 
 export const plantVersion = 1;
@@ -38,7 +41,7 @@ const chain = record('the measuring chain of a point', {
   transducer: optionally(nameOfPart('A transducer of the catalogue')),
   mount: optionally(nameOfPart('A mount of the catalogue')),
   cable: nameOfPart('A cable of the catalogue'),
-  cableLength: stated(quantityField('length', 'Length as walked on the route', { example: '85 m' })),
+  cableLength: notBelowZero(stated(quantityField('length', 'Length as walked on the route', { example: '85 m' }))),
   inLine: optionally(listOf(nameOfPart('A supply or resistance of the catalogue'), 'what stands in the line')),
   input: nameOfPart('An input of the catalogue'),
 });
@@ -91,13 +94,19 @@ const point = record('a measuring point', {
   alarm: optionally(alarm),
 });
 
-const machine = record('a machine', {
-  title: text('What it is', { example: 'Raw-water pump on a variable-speed drive' }),
-  facts: sheet(machineFactsSheet, (map) => `machine ${map.path.split('/')[1]}`, 'what decides which limits apply'),
-  ...trainParts,
-  limits: optionally(limits),
-  points: named(point, 'name', 'measuring points by name'),
-});
+const machine = made(
+  record('a machine', {
+    title: text('What it is', { example: 'Raw-water pump on a variable-speed drive' }),
+    facts: sheet(machineFactsSheet, (map) => `machine ${map.path.split('/')[1]}`, 'what decides which limits apply'),
+    ...trainParts,
+    limits: optionally(limits),
+    points: named(point, 'name', 'measuring points by name'),
+  }),
+  (read, placed, refuse) => {
+    const train = trainAt(nameAt(placed), read, placed, refuse);
+    return train === unread ? unread : { ...read, train };
+  },
+);
 
 const policy = record('how much margin this plant asks for', {
   detection: optionally(plain(decibelField('Least smallest level over the noise', { example: '10 dB' }))),
@@ -127,7 +136,8 @@ export type CatalogueFinder = (name: string) => Catalogue;
 /** Reads a plant; the catalogues it names are found by `find`, which may throw Refusal. */
 export function plantReader(find: CatalogueFinder): Reader<Plant> {
   return made(plantRecord, (read, _placed, refuse): Plant | Unread => {
-    const named = read.catalogues.map((each) => each.value).map(find);
+    const named = read.catalogues.map((each) => foundAt(each, find, refuse));
+    if (!named.every((each): each is Catalogue => each !== unread)) return unread;
     const own = read.parts === undefined ? [] : [catalogueOf('parts of this plant', read.parts)];
     const catalogue = together([...named, ...own]);
     const machines = read.machines.map((each) => machineOf(each, catalogue, refuse));
@@ -140,6 +150,17 @@ export function plantReader(find: CatalogueFinder): Reader<Plant> {
       machines,
     };
   });
+}
+
+/** A catalogue by its name; what is wrong with the name is said where it stands. */
+function foundAt({ value, at }: WithPlace<string>, find: CatalogueFinder, refuse: Refuse): Catalogue | Unread {
+  try {
+    return find(value);
+  } catch (error) {
+    // A file with refusals of its own speaks for itself.
+    if (error instanceof Refusal && !(error instanceof UnreadableFile)) return refuse(at, error.reason);
+    throw error;
+  }
 }
 
 function nothingAllowed(): Plant['allowances'] {
@@ -159,7 +180,7 @@ function machineOf(read: MachineRead, catalogue: Catalogue, refuse: Refuse): Pla
     name: read.name,
     title: read.title,
     facts: read.facts,
-    train: trainOf(read.name, read),
+    train: read.train,
     limits: read.limits,
     points,
   };

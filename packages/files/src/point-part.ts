@@ -5,10 +5,12 @@ import {
   levelField,
   type Motion,
   motions,
+  nearest,
   type Observable,
   observables,
   type PointStatement,
   quantityField,
+  type RefusalReason,
   references,
   type Stated,
   spanField,
@@ -18,7 +20,9 @@ import {
   toleranceField,
 } from '@soundpost/core';
 import { listOf, named } from './collections.ts';
-import { choice, made, type Reader, text } from './reader.ts';
+import { aboveZero, statedAt } from './domain.ts';
+import { entryOf, type Placed } from './placed.ts';
+import { choice, made, type Reader, text, type Unread, unread } from './reader.ts';
 import { optionally, record } from './record.ts';
 import { sheet } from './sheet.ts';
 import { stated } from './stated.ts';
@@ -33,6 +37,20 @@ const observe: Reader<Observable> = made(
   ),
   (word) => observables.find((each) => each.kind === word)!,
 );
+
+/** The value of a key, also where it stands with its origin; the whole where the key is missing. */
+function valueAt(placed: Placed, key: string): Placed {
+  const value = placed.kind === 'map' ? entryOf(placed, key)?.value : undefined;
+  return value === undefined ? placed : statedAt(value);
+}
+
+/** What was written of a level of zero, or of a band that starts at zero or has no width. */
+function emptyOf(stated: Stated<{ value: number } | { low: number; high: number }> | undefined): string | undefined {
+  if (stated?.known !== true) return undefined;
+  const { value } = stated;
+  const empty = 'value' in value ? value.value <= 0 : value.low <= 0 || value.high <= value.low;
+  return empty ? stated.written : undefined;
+}
 
 /** Smallest and largest level must be of one motion; asking for both is how two units get mixed. */
 function oneMotion(smallest: Stated<{ quantity: Motion }>, largest: Stated<{ quantity: Motion }>): string | undefined {
@@ -55,16 +73,19 @@ const target: Reader<Omit<TargetStatement, 'name'>> = made(
     largestAt: optionally(reference('Frequency of the largest level')),
     tolerance: stated(toleranceField('How truly the amplitude must arrive')),
     resolution: optionally(
-      stated(quantityField('frequency', 'Line spacing at which a line is looked for', { example: '0.3125 Hz' })),
+      aboveZero(
+        stated(quantityField('frequency', 'Line spacing at which a line is looked for', { example: '0.3125 Hz' })),
+      ),
     ),
     weight: optionally(choice(['essential', 'desirable'], 'Essential where nothing is said')),
     within: optionally(text('The target whose largest level already contains this motion')),
     source: optionally(text('Where the target comes from')),
   }),
   (read, placed, refuse) => {
+    const refuseAt = (key: string, reason: RefusalReason): Unread => refuse(valueAt(placed, key), reason);
     const mixed = oneMotion(read.smallest, read.largest);
     if (mixed !== undefined) {
-      return refuse(placed, {
+      return refuseAt('largest', {
         read: mixed,
         expected: 'both levels of one motion',
         suggestion: 'Convert one of them, and say at which frequency.',
@@ -76,6 +97,18 @@ const target: Reader<Omit<TargetStatement, 'name'>> = made(
     if (read.observe.kind !== 'line' && read.observe.atRest === false && read.band === undefined) {
       return refuse(placed, { read: '', expected: `'band' for ${read.observe.meaning}; 'unknown' is an answer` });
     }
+    for (const key of read.observe.atRest ? [] : (['smallest', 'largest', 'band'] as const)) {
+      const empty = emptyOf(read[key]);
+      if (empty === undefined) continue;
+      return refuseAt(key, {
+        read: empty,
+        expected: key === 'band' ? 'a band from above zero to a higher frequency' : 'a level above zero',
+        suggestion:
+          key === 'band'
+            ? 'Say where the band begins: a reading down to zero is drift and tilt.'
+            : "Nothing is never read as zero; write 'unknown' where it is not known.",
+      });
+    }
     const { of, source, weight, ...rest } = read;
     return {
       ...rest,
@@ -83,6 +116,28 @@ const target: Reader<Omit<TargetStatement, 'name'>> = made(
       weight: weight ?? 'essential',
       origin: { by: 'stated' as const, from: source ?? 'plant file', sources: [] },
     };
+  },
+);
+
+/** The targets of a point; the one that `within` names stands among them. */
+const targets: Reader<readonly TargetStatement[]> = made(
+  named(target, 'name', 'detection targets by name'),
+  (read, placed, refuse) => {
+    const names = read.map(({ name }) => name);
+    const lost = read.filter(
+      ({ name, within }) => within !== undefined && (within === name || !names.includes(within)),
+    );
+    for (const { name, within } of lost) {
+      const others = names.filter((each) => each !== name);
+      const near = nearest(within!, others);
+      const entry = placed.kind === 'map' ? entryOf(placed, name)?.value : undefined;
+      refuse(entry === undefined ? placed : valueAt(entry, 'within'), {
+        read: within!,
+        expected: `another target of this point${others.length === 0 ? '' : `: ${others.join(', ')}`}`,
+        ...(near === undefined ? {} : { suggestion: `Did you mean '${near}'?` }),
+      });
+    }
+    return lost.length === 0 ? read : unread;
   },
 );
 
@@ -102,7 +157,7 @@ export const pointParts = {
     quantityField('temperature', 'Temperature of the surface at its hottest', { example: '65 °C' }),
   ),
   surroundings: optionally(sheet(surroundingsSheet, 'surroundings of the point', 'what stands around a point')),
-  targets: named(target, 'name', 'detection targets by name'),
+  targets,
   disturbances: optionally(named(disturbance, 'name', 'what must be survived, by name')),
 } as const;
 

@@ -5,6 +5,8 @@ import {
   machineElementKinds,
   type Operation,
   quantityField,
+  Refusal,
+  type RefusalReason,
   type Stated,
   spanField,
   type Train,
@@ -12,8 +14,8 @@ import {
 } from '@soundpost/core';
 import { listOf, mapOf, named } from './collections.ts';
 import { byKind, kindReader } from './kinds.ts';
-import type { Place, PlacedMap } from './placed.ts';
-import { made, plain, type Reader, text } from './reader.ts';
+import { entryOf, type Place, type Placed, type PlacedMap } from './placed.ts';
+import { made, plain, type Reader, text, type Unread } from './reader.ts';
 import { beside, optionally, record } from './record.ts';
 import { sheet } from './sheet.ts';
 import { stated } from './stated.ts';
@@ -61,7 +63,7 @@ const elementOfTrain: Reader<Omit<MachineElement, 'name'>> = made(
   ) as Reader<Standing>,
   (read, placed, refuse) => {
     const kind = (machineElementKinds as readonly KindOfElement[]).find((each) => each.kind === read.kind)!;
-    const on = read['on'];
+    const on = read.on;
     const shafts =
       typeof on === 'string' && kind.onOneShaft !== undefined
         ? kind.onOneShaft(on)
@@ -124,14 +126,46 @@ interface ReadTrain {
   readonly plates?: ReadonlyMap<string, Stated<number>> | undefined;
 }
 
-/** The train of a machine, its names checked against each other. Throws Refusal. */
-export function trainOf(of: string, read: ReadTrain): Train {
-  return train({
-    of,
-    shafts: read.shafts,
-    // Name and element were read from one entry, so together they are an element of the union.
-    elements: read.elements as readonly MachineElement[],
-    operation: read.operation,
-    plates: [...(read.plates ?? [])].map(([shaft, speed]) => ({ shaft, speed })),
-  });
+/** The train of a machine, its names checked against each other; what does not agree is refused where it stands. */
+export function trainAt(
+  of: string,
+  read: ReadTrain,
+  placed: Placed,
+  refuse: (place: Place, reason: RefusalReason) => Unread,
+): Train | Unread {
+  try {
+    return train({
+      of,
+      shafts: read.shafts,
+      // Name and element were read from one entry, so together they are an element of the union.
+      elements: read.elements as readonly MachineElement[],
+      operation: read.operation,
+      plates: [...(read.plates ?? [])].map(([shaft, speed]) => ({ shaft, speed })),
+    });
+  } catch (error) {
+    if (error instanceof Refusal) return refuse(placeOf(error.reason.read, placed), error.reason);
+    throw error;
+  }
+}
+
+/** Where a name of the train is used, or else where it is listed; the machine itself where it is not to be found. */
+function placeOf(name: string, machine: Placed): Place {
+  if (machine.kind !== 'map') return machine;
+  const shafts = entryOf(machine, 'shafts')?.value;
+  const listed = shafts?.kind === 'list' ? shafts.elements.filter((each) => placeIn(each, name) !== undefined) : [];
+  if (listed.length > 1) return listed.at(-1)!;
+  for (const key of ['elements', 'operation', 'plates', 'shafts']) {
+    const part = entryOf(machine, key)?.value;
+    const place = part === undefined ? undefined : placeIn(part, name);
+    if (place !== undefined) return place;
+  }
+  return machine;
+}
+
+/** The last place of a text among keys and scalars: what stands twice is at fault where it stands again. */
+function placeIn(placed: Placed, name: string): Place | undefined {
+  if (placed.kind === 'scalar') return placed.source === name ? placed : undefined;
+  if (placed.kind === 'list') return placed.elements.map((each) => placeIn(each, name)).findLast(Boolean);
+  const places = placed.entries.flatMap(({ key, at, value }) => [key === name ? at : undefined, placeIn(value, name)]);
+  return places.findLast(Boolean);
 }
