@@ -9,6 +9,7 @@ import type { ZoneTable } from '../demand/zones/zone-table.ts';
 import type { Train } from '../machine/train.ts';
 import {
   choiceField,
+  dateField,
   type Level,
   type Motion,
   optional,
@@ -25,7 +26,7 @@ export const titleSheet = {
   owner: optional(textField('Who owns it')),
   project: optional(textField('Project or order')),
   revision: optional(textField('Revision of this design')),
-  date: optional(textField('Date of this revision', { example: '2026-11-25' })),
+  date: optional(dateField('Date of this revision')),
   preparedBy: optional(textField('Function of who prepared it')),
 } as const;
 

@@ -1,4 +1,5 @@
 export * from './answer.ts';
+export * from './date-field.ts';
 export * from './decibel-field.ts';
 export * from './detector.ts';
 export * from './dimension.ts';

@@ -85,10 +85,11 @@ function writingAndBand<Name extends QuantityName>(
   const { before, detector, after } = splitAtDetector(text);
   const unit = before.trim();
   if (detector === undefined) {
+    const detectorless = 'The detector is missing: the same sine is 1 rms, 1.414 peak or 2.828 peak-to-peak.';
     throw new Refusal({
       read: whole,
       expected,
-      suggestion: 'The detector is missing: the same sine is 1 rms, 1.414 peak or 2.828 peak-to-peak.',
+      suggestion: /^V?dB$/i.test(unit) ? `${withReference} ${detectorless}` : detectorless,
     });
   }
   const another = splitAtDetector(after).detector;
@@ -105,6 +106,9 @@ function writingAndBand<Name extends QuantityName>(
   return { written: { quantity, unit, detector }, band };
 }
 
+const withReference =
+  "A level in dB needs its reference: 'dB re 1 um/s2', 'dB re 1 nm/s' or 'dB re 1 pm' (ISO 1683); 1e-6 in/s and 5e-8 m/s are in use too.";
+
 /** A level in decibels: x = x₀ · 10^(L/20). The reference is always written out. Source: ISO 1683 (from memory). */
 function inDecibels<Name extends QuantityName>(
   unit: string,
@@ -119,8 +123,7 @@ function inDecibels<Name extends QuantityName>(
     throw new Refusal({
       read: whole,
       expected,
-      suggestion:
-        "A level in dB needs its reference: 'dB re 1 um/s2', 'dB re 1 nm/s' or 'dB re 1 pm' (ISO 1683); 1e-6 in/s and 5e-8 m/s are in use too.",
+      suggestion: withReference,
     });
   }
   const { value, rest } = leadingNumber(written, expected, writing);

@@ -82,7 +82,13 @@ export function parseTolerance(text: string, writing: Writing = pointDecimals): 
         : downFirst !== null
           ? { up: downFirst[3]!, down: downFirst[1]!, units: [downFirst[2] ?? downFirst[4]!, downFirst[4]!] }
           : undefined;
-  if (match === undefined || new Set(match.units).size > 1) throw new Refusal({ read: text, expected });
+  if (match === undefined || new Set(match.units).size > 1) {
+    const oneSided = /^\+? ?([\d.,]+) ?(%|dB)$/.exec(plain);
+    const suggestion =
+      oneSided &&
+      `To both sides it is '±${oneSided[1]} ${oneSided[2]}', to one side '+${oneSided[1]}/-0 ${oneSided[2]}'.`;
+    throw new Refusal({ read: text, expected, ...(suggestion === null ? {} : { suggestion }) });
+  }
   const up = leadingNumber(match.up, expected, writing).value;
   const down = leadingNumber(match.down, expected, writing).value;
   if (match.units[0] === '%') return { low: -down / 100, high: up / 100 };
