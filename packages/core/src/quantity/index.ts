@@ -1,3 +1,4 @@
+export * from './above-zero-field.ts';
 export * from './answer.ts';
 export * from './date-field.ts';
 export * from './decibel-field.ts';
