@@ -1,4 +1,4 @@
-import { type Answer, fromAll } from '../quantity/index.ts';
+import { type Answer, fromAll, thenAnswer } from '../quantity/index.ts';
 import { type Complex, scaled } from '../signal/complex.ts';
 import { type BiasWindow, biasWindow, electricalCeilings } from './bias-window.ts';
 import { type CableDrive, cableDrive } from './cable-drive.ts';
@@ -39,26 +39,14 @@ export function prediction(chain: MeasuringChain): Prediction {
           scaled(transfer(stages, frequency), 1 / sensitivity),
     ),
     features: featuresOf(chain),
-    noise: fromAll(
-      { relative },
-      ({ relative: { stages, sensitivity } }) =>
-        (frequency: number) =>
-          noiseAtEnd(stages, frequency) / sensitivity,
-    ),
+    noise: thenAnswer(relative, ({ stages, sensitivity }) => overSensitivity(noiseAtEnd(stages), sensitivity)),
     residual: fromAll(
       { relative },
       ({ relative: { stages, sensitivity } }) =>
         (frequency: number) =>
           residualAtEnd(stages, frequency) / sensitivity,
     ),
-    noiseOf: fromAll({ relative }, ({ relative: { stages, sensitivity } }) =>
-      stages
-        .filter((stage) => stage.noise !== undefined)
-        .map((stage) => ({
-          stage,
-          density: (frequency: number) => noiseAtEnd(onlyNoiseOf(stage, stages), frequency) / sensitivity,
-        })),
-    ),
+    noiseOf: thenAnswer(relative, ({ stages, sensitivity }) => sharesOfNoise(stages, sensitivity)),
     bias,
     ceilings: [...chain.transducer.ceilings, ...electricalCeilings(chain, bias)],
     drive: cableDrive(chain),
@@ -71,6 +59,20 @@ function featuresOf(chain: MeasuringChain): readonly number[] {
   const ofStages = chain.stages.known ? chain.stages.value.flatMap((stage) => stage.features ?? []) : [];
   const { mountedResonance } = chain.transducer;
   return [...new Set(mountedResonance?.known ? [...ofStages, mountedResonance.value] : ofStages)];
+}
+
+type Density = (frequency: number) => number;
+
+function overSensitivity(noise: Answer<Density>, sensitivity: number): Answer<Density> {
+  return fromAll({ noise }, (known) => (frequency: number) => known.noise(frequency) / sensitivity);
+}
+
+function sharesOfNoise(stages: readonly Stage[], sensitivity: number): Prediction['noiseOf'] {
+  const noisy = stages.filter((stage) => stage.noise !== undefined);
+  const densities = noisy.map((stage) => overSensitivity(noiseAtEnd(onlyNoiseOf(stage, stages)), sensitivity));
+  return fromAll(Object.fromEntries(densities.entries()), (known) =>
+    noisy.map((stage, index) => ({ stage, density: known[index]! })),
+  );
 }
 
 function onlyNoiseOf(kept: Stage, stages: readonly Stage[]): readonly Stage[] {

@@ -30,11 +30,25 @@ export function scan(band: Band, features: readonly number[]): readonly number[]
   return points.sort((a, b) => a - b);
 }
 
+const judgedBefore = new WeakMap<Prediction, Map<Target, Answer<ResponseExtremes>>>();
+
+export interface ResponseExtremes {
+  readonly highest: ResponseFound;
+  readonly lowest: ResponseFound;
+}
+
 /** Both extremes of the response error of a target: where it reads highest and where it reads lowest. */
-export function responseExtremes(
-  target: Target,
-  predicted: Prediction,
-): Answer<{ readonly highest: ResponseFound; readonly lowest: ResponseFound }> {
+export function responseExtremes(target: Target, predicted: Prediction): Answer<ResponseExtremes> {
+  const known = judgedBefore.get(predicted) ?? new Map<Target, Answer<ResponseExtremes>>();
+  judgedBefore.set(predicted, known);
+  const before = known.get(target);
+  if (before !== undefined) return before;
+  const extremes = scannedExtremes(target, predicted);
+  known.set(target, extremes);
+  return extremes;
+}
+
+function scannedExtremes(target: Target, predicted: Prediction): Answer<ResponseExtremes> {
   return fromAll(
     { response: predicted.response, frequencies: judgedFrequencies(target, predicted.features) },
     ({ response, frequencies }) => {

@@ -1,3 +1,4 @@
+import { type Answer, fromAll } from '../quantity/index.ts';
 import { type Complex, magnitude } from '../signal/complex.ts';
 import { cascade, openTransfer, straightThrough, type TwoPort, transferFromJoint } from './two-port.ts';
 
@@ -13,8 +14,8 @@ export interface Stage {
   readonly enters: Port;
   readonly leaves: Port;
   through(frequency: number): TwoPort;
-  /** Density of its own noise at the port it leaves, per √Hz. */
-  noise?(frequency: number): number;
+  /** Density of its own noise at the port it leaves, per √Hz; unknown noise leaves the response known. */
+  readonly noise?: Answer<(frequency: number) => number>;
   /**
    * Rms at the port it leaves that counts in full wherever it is looked for: run-out, or a noise stated as one number,
    * which may all lie in the line.
@@ -35,8 +36,14 @@ export function transfer(stages: readonly Stage[], frequency: number): Complex {
 }
 
 /** Noise density at the open end, each stage's own carried through what follows it; added as squares. */
-export function noiseAtEnd(stages: readonly Stage[], frequency: number): number {
-  return addedAtEnd(stages, frequency, (stage) => stage.noise?.(frequency));
+export function noiseAtEnd(stages: readonly Stage[]): Answer<(frequency: number) => number> {
+  const known = Object.fromEntries(
+    stages.flatMap((stage, index) => (stage.noise === undefined ? [] : [[index, stage.noise] as const])),
+  );
+  return fromAll(
+    known,
+    (noises) => (frequency: number) => addedAtEnd(stages, frequency, (_stage, index) => noises[index]?.(frequency)),
+  );
 }
 
 /** Residual rms at the open end, carried the same way. */
@@ -44,14 +51,22 @@ export function residualAtEnd(stages: readonly Stage[], frequency: number): numb
   return addedAtEnd(stages, frequency, (stage) => stage.residual);
 }
 
-function addedAtEnd(stages: readonly Stage[], frequency: number, own: (stage: Stage) => number | undefined): number {
+function addedAtEnd(
+  stages: readonly Stage[],
+  frequency: number,
+  own: (stage: Stage, index: number) => number | undefined,
+): number {
+  const ports = stages.map((stage) => stage.through(frequency));
+  // What follows each stage, from the last backwards; then what stands before it, on the way forwards.
+  const following: TwoPort[] = [straightThrough];
+  for (let index = ports.length - 1; index > 0; index--) following.unshift(cascade(ports[index]!, following[0]!));
+  let before = straightThrough;
   let squares = 0;
   for (const [index, stage] of stages.entries()) {
-    const source = own(stage);
+    before = cascade(before, ports[index]!);
+    const source = own(stage, index);
     if (source === undefined) continue;
-    const before = rowOfTwoPorts(stages.slice(0, index + 1), frequency);
-    const after = rowOfTwoPorts(stages.slice(index + 1), frequency);
-    const carried = source * magnitude(transferFromJoint(before, after));
+    const carried = source * magnitude(transferFromJoint(before, following[index]!));
     squares += carried * carried;
   }
   return Math.sqrt(squares);

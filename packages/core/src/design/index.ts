@@ -3,3 +3,4 @@ export * from './machine-limits.ts';
 export * from './plant.ts';
 export * from './point-alarms.ts';
 export * from './point-budgets.ts';
+export * from './questions.ts';

@@ -24,6 +24,17 @@ export interface Field<T> {
   show(value: T, showing?: Showing): string;
   /** The value for scripts: SI number, unit, detector where there is one. */
   json(value: T): unknown;
+  /**
+   * The value moved by so many decades, for the question what would change the design; a temperature, whose zero means
+   * nothing here, by 150 K a decade. Left out by fields that do not vary.
+   */
+  varied?(value: T, decades: number): T;
+}
+
+const kelvinsPerDecade = 150;
+
+function movedBy(name: QuantityName, value: number, decades: number): number {
+  return name === 'temperature' ? value + kelvinsPerDecade * decades : value * 10 ** decades;
 }
 
 interface FieldOptions {
@@ -77,6 +88,7 @@ export function quantityField<Name extends QuantityName>(
       parseQuantity(bare && typeof raw === 'number' ? String(raw) : textOf(raw, expected), name, writing),
     show: (value, showing) => showQuantity(name, value, showing),
     json: (value) => ({ value, unit: quantities[name].unit, shown: showQuantity(name, value) }),
+    varied: (value, decades) => movedBy(name, value, decades) as Quantity<Name>,
   };
 }
 
@@ -107,6 +119,7 @@ export function levelField<Name extends QuantityName>(
       ...(value.band === undefined ? {} : { band: { ...value.band, unit: 'Hz' } }),
       shown: showLevel(value),
     }),
+    varied: (value, decades) => ({ ...value, value: value.value * 10 ** decades }),
   };
 }
 
@@ -127,6 +140,10 @@ export function spanField<Name extends QuantityName>(
     read: (raw, writing) => parseSpan(textOf(raw, expected), name, writing),
     show: (value, showing) => showSpan(name, value, showing),
     json: (value) => ({ low: value.low, high: value.high, unit: quantities[name].unit, shown: showSpan(name, value) }),
+    varied: (value, decades) => ({
+      low: movedBy(name, value.low, decades) as Quantity<Name>,
+      high: movedBy(name, value.high, decades) as Quantity<Name>,
+    }),
   };
 }
 
@@ -142,6 +159,7 @@ export function toleranceField(meaning: string, options: FieldOptions = {}): Fie
     read: (raw, writing) => parseTolerance(textOf(raw, expected), writing),
     show: (value, showing) => showTolerance(value, showing),
     json: (value) => ({ low: value.low, high: value.high, unit: '1', shown: showTolerance(value) }),
+    varied: (value, decades) => ({ low: value.low * 10 ** decades, high: value.high * 10 ** decades }),
   };
 }
 
@@ -181,6 +199,7 @@ export function curveField<Name extends QuantityName>(name: Name, meaning: strin
         .map((f, i) => `${showQuantity('frequency', f, showing)}: ${showQuantity(name, value.densities[i]!, showing)}`)
         .join(', '),
     json: (value) => ({ ...value, unit: quantities[name].unit }),
+    varied: (value, decades) => ({ ...value, densities: value.densities.map((each) => each * 10 ** decades) }),
   };
 }
 

@@ -1,2 +1,4 @@
 export * from './appraisal.ts';
+export * from './assumptions.ts';
+export * from './flip-points.ts';
 export * from './shortlist.ts';

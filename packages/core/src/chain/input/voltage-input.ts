@@ -34,7 +34,7 @@ export function voltageInputStages(
   sheet: Sheet<typeof voltageInputSheet>,
   coupling: Answer<Corner>,
 ): Answer<readonly Stage[]> {
-  const stated = ask(sheet, ['rangePeak', 'bits', 'noise', 'samplingTo'], (values) => values);
+  const stated = ask(sheet, ['rangePeak', 'bits', 'samplingTo'], (values) => values);
   const resistance = answerIfStated<number>(sheet.values.inputResistance, sheet.of, 'input resistance');
   return fromAll({ stated, coupling, load: resistance }, ({ stated: s, coupling: corner, load }) => {
     const step = (2 * s.rangePeak) / 2 ** s.bits;
@@ -48,7 +48,13 @@ export function voltageInputStages(
         enters: 'voltage',
         leaves: 'code',
         through: () => isolatedGain(oneComplex),
-        noise: (frequency) => Math.hypot(densityAt(s.noise, frequency), quantisation),
+        noise: ask(
+          sheet,
+          ['noise'],
+          ({ noise }) =>
+            (frequency: number) =>
+              Math.hypot(densityAt(noise, frequency), quantisation),
+        ),
       } satisfies Stage,
     ];
   });

@@ -14,11 +14,10 @@ import { type Complex, complex, magnitude, product } from '../../signal/complex.
 import { highPass, resonance } from '../../signal/filters.ts';
 import { iepePractice, singleDegreeOfFreedom } from '../../source/index.ts';
 import { clause } from '../../source/source.ts';
-import { densityAt } from '../formulas/noise.ts';
 import type { MountModel } from '../mount/mount-kind.ts';
 import type { Stage } from '../stage.ts';
 import { isolatedGain, seriesImpedance } from '../two-port.ts';
-import { movedResonance, settlingOf } from './mounted.ts';
+import { movedResonance, settlingOf, statedNoise } from './mounted.ts';
 import { commonTransducerSheet, lowCornerSheet, type TransducerModel, transducerKind } from './transducer-kind.ts';
 
 /** The electronics inside a constant-current transducer, as its data sheet states them. */
@@ -51,7 +50,7 @@ type AccelerometerSheet = Sheet<typeof dataSheet>;
 function stagesOf(sheet: AccelerometerSheet, resonanceAt: Answer<number>): Answer<readonly Stage[]> {
   const stated = ask(
     sheet,
-    ['sensitivity', 'quality', 'lowCorner', 'lowCornerOrder', 'outputResistance', 'noise'],
+    ['sensitivity', 'quality', 'lowCorner', 'lowCornerOrder', 'outputResistance'],
     (values) => values,
   );
   return fromAll({ stated, resonanceAt }, ({ stated: s, resonanceAt: natural }) => [
@@ -69,7 +68,7 @@ function stagesOf(sheet: AccelerometerSheet, resonanceAt: Answer<number>): Answe
       enters: 'motion',
       leaves: 'voltage',
       through: (frequency) => isolatedGain(scaledBy(s.sensitivity, highPass(frequency, s.lowCorner, s.lowCornerOrder))),
-      noise: (frequency) => densityAt(s.noise, frequency) * s.sensitivity,
+      noise: statedNoise(sheet, s.sensitivity),
     },
     {
       name: 'output resistance',

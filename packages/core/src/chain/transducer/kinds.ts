@@ -1,4 +1,5 @@
-import { kinds, type Part } from '../part-kind.ts';
+import { kinds } from '../../quantity/kinds.ts';
+import type { Part } from '../part-kind.ts';
 import { iepeAccelerometer } from './iepe-accelerometer.ts';
 import { loopSensor } from './loop-sensor.ts';
 import { movingCoil } from './moving-coil.ts';

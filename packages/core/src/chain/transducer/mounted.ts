@@ -2,6 +2,8 @@ import {
   type Answer,
   answerOf,
   ask,
+  type Curve,
+  type Field,
   fromAll,
   type Optional,
   type Quantity,
@@ -9,6 +11,7 @@ import {
   type Stated,
 } from '../../quantity/index.ts';
 import { mountedResonance } from '../formulas/mounted-resonance.ts';
+import { densityAt } from '../formulas/noise.ts';
 import type { MountModel } from '../mount/mount-kind.ts';
 
 /**
@@ -35,4 +38,18 @@ export function settlingOf(
 ): Answer<number> | undefined {
   if (sheet.values.settling === undefined) return undefined;
   return ask(sheet, ['settling'], ({ settling }) => settling as number);
+}
+
+/** The stated noise at the output: density over the sensitivity, times the sensitivity. */
+export function statedNoise(
+  sheet: Sheet<{ readonly noise: Field<Curve> }>,
+  sensitivity: number,
+): Answer<(frequency: number) => number> {
+  return ask(
+    sheet,
+    ['noise'],
+    ({ noise }) =>
+      (frequency: number) =>
+        densityAt(noise, frequency) * sensitivity,
+  );
 }

@@ -13,9 +13,8 @@ import { complex, product } from '../../signal/complex.ts';
 import { suspension } from '../../signal/filters.ts';
 import { seismometryNotes } from '../../source/index.ts';
 import { clause } from '../../source/source.ts';
-import { densityAt } from '../formulas/noise.ts';
 import { isolatedGain, seriesImpedance } from '../two-port.ts';
-import { settlingOf } from './mounted.ts';
+import { settlingOf, statedNoise } from './mounted.ts';
 import { commonTransducerSheet, type TransducerModel, transducerKind } from './transducer-kind.ts';
 
 const dataSheet = {
@@ -38,7 +37,7 @@ const dataSheet = {
  * wired so that the case moving towards positive gives a positive voltage, hence the sign: in phase far above f₀.
  */
 function model(sheet: Sheet<typeof dataSheet>): TransducerModel {
-  const stated = ask(sheet, ['sensitivity', 'suspension', 'damping', 'noise'], (values) => values);
+  const stated = ask(sheet, ['sensitivity', 'suspension', 'damping'], (values) => values);
   return {
     senses: 'velocity',
     reference: 'casing',
@@ -53,7 +52,7 @@ function model(sheet: Sheet<typeof dataSheet>): TransducerModel {
         leaves: 'voltage' as const,
         through: (frequency: number) =>
           isolatedGain(product(complex(-s.sensitivity, 0), suspension(frequency, s.suspension, s.damping))),
-        noise: (frequency: number) => densityAt(s.noise, frequency) * s.sensitivity,
+        noise: statedNoise(sheet, s.sensitivity),
         features: [s.suspension as number],
       },
       {

@@ -12,12 +12,11 @@ import { type Complex, complex, magnitude, product } from '../../signal/complex.
 import { highPass, lowPass, resonance } from '../../signal/filters.ts';
 import { iepePractice, singleDegreeOfFreedom } from '../../source/index.ts';
 import { clause } from '../../source/source.ts';
-import { densityAt } from '../formulas/noise.ts';
 import type { MountModel } from '../mount/mount-kind.ts';
 import type { Stage } from '../stage.ts';
 import { isolatedGain, seriesImpedance } from '../two-port.ts';
 import { biasedOutput, biasedOutputSheet } from './iepe-accelerometer.ts';
-import { movedResonance, settlingOf } from './mounted.ts';
+import { movedResonance, settlingOf, statedNoise } from './mounted.ts';
 import {
   commonTransducerSheet,
   lowCornerSheet,
@@ -59,7 +58,7 @@ function electronics(sheet: VelocitySheet): Answer<(frequency: number) => Comple
 function model(sheet: VelocitySheet, mount: MountModel): TransducerModel {
   const resonanceAt = movedResonance(sheet, 'mountedResonance', sheet.values.mass, mount);
   const after = electronics(sheet);
-  const stated = ask(sheet, ['sensitivity', 'quality', 'outputResistance', 'noise'], (values) => values);
+  const stated = ask(sheet, ['sensitivity', 'quality', 'outputResistance'], (values) => values);
   const stages = fromAll(
     { stated, after, resonanceAt },
     ({ stated: s, after: electric, resonanceAt: natural }): readonly Stage[] => [
@@ -77,7 +76,7 @@ function model(sheet: VelocitySheet, mount: MountModel): TransducerModel {
         enters: 'motion',
         leaves: 'voltage',
         through: (frequency) => isolatedGain(product(complex(s.sensitivity, 0), electric(frequency))),
-        noise: (frequency) => densityAt(s.noise, frequency) * s.sensitivity,
+        noise: statedNoise(sheet, s.sensitivity),
       },
       {
         name: 'output resistance',
