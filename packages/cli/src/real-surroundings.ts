@@ -1,0 +1,53 @@
+import { execFile } from 'node:child_process';
+import { access, constants, mkdir } from 'node:fs/promises';
+import { dirname } from 'node:path';
+import { fileURLToPath } from 'node:url';
+import type { Surroundings } from '@soundpost/commands';
+import { Refusal } from '@soundpost/core';
+import { readBytes, writeWhole } from '@soundpost/store';
+
+const longestWait = 10_000;
+
+/** The world as it is: files through the store, the clock, other programs. */
+export function realSurroundings(step: (what: string) => void): Surroundings {
+  return {
+    readBytes: (path) => readBytes(path),
+    writeFile: async (path, content, replacing) => {
+      await makeFolder(dirname(path));
+      await writeWhole(path, content, replacing);
+    },
+    canWrite: (path) =>
+      access(path, constants.W_OK).then(
+        () => true,
+        () => false,
+      ),
+    firstLineOf,
+    step,
+    now: () => new Date(),
+    env: process.env,
+    nodeVersion: process.version,
+    root: fileURLToPath(new URL('../../..', import.meta.url)).replace(/[/\\]$/, ''),
+  };
+}
+
+async function makeFolder(path: string): Promise<void> {
+  try {
+    await mkdir(path, { recursive: true });
+  } catch (error) {
+    if (!(error instanceof Error && 'code' in error)) throw error;
+    throw new Refusal({
+      read: path,
+      expected: 'a folder that can be made',
+      suggestion: `The system says: ${error.code}.`,
+    });
+  }
+}
+
+function firstLineOf(program: string, parameters: readonly string[]): Promise<string | undefined> {
+  return new Promise((resolve) => {
+    execFile(program, [...parameters], { timeout: longestWait }, (error, stdout, stderr) => {
+      const first = `${stdout}\n${stderr}`.split('\n').find((line) => /\w/.test(line));
+      resolve(error === null ? (first?.trim() ?? '') : undefined);
+    });
+  });
+}

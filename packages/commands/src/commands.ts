@@ -1,0 +1,25 @@
+import type { AnyCommand } from './command.ts';
+import { demand } from './demand.ts';
+import { demo } from './demo.ts';
+import { doctor } from './doctor.ts';
+import { explain } from './explain.ts';
+import { newThing } from './new.ts';
+import { prove } from './prove.ts';
+import { schema } from './schema.ts';
+import { shortlist } from './shortlist.ts';
+import { work } from './work.ts';
+import { workings } from './workings.ts';
+
+/** Every command: first the job in the order in which it is done, then what helps to do it. */
+export const commands: readonly AnyCommand[] = [
+  demand,
+  shortlist,
+  prove,
+  explain,
+  workings,
+  work,
+  demo,
+  schema,
+  doctor,
+  newThing,
+];

@@ -1,0 +1,32 @@
+import { showQuantity } from '@soundpost/core';
+import { comparison } from './comparison.ts';
+import type { Derive } from './derivation.ts';
+
+/** How far the output can swing up and down over the tolerance of the bias. */
+export const biasWindowDerivation: Derive = (judged) => {
+  const { prediction, judgement, showing } = judged;
+  const { bias, chain } = prediction;
+  const { biased } = chain.transducer;
+  const { constantCurrent } = chain.input;
+  if (
+    !judgement.what.startsWith('swing') ||
+    bias?.known !== true ||
+    biased?.saturation.known !== true ||
+    constantCurrent?.compliance.known !== true ||
+    !constantCurrent.drop.known
+  ) {
+    return comparison(judged);
+  }
+  const volts = (value: number) => showQuantity('voltage', value, showing);
+  const { low, high, lineDrop, swing } = bias.value;
+  return [
+    {
+      formula: 'top = compliance − source drop − I · R_line − highest bias',
+      substituted: `top = ${volts(constantCurrent.compliance.value)} − ${volts(constantCurrent.drop.value)} − ${volts(lineDrop)} − ${volts(high)} = ${volts(swing.top)}`,
+    },
+    {
+      formula: 'bottom = lowest bias − saturation',
+      substituted: `bottom = ${volts(low)} − ${volts(biased.saturation.value)} = ${volts(swing.bottom)}`,
+    },
+  ];
+};

@@ -1,0 +1,46 @@
+import {
+  type Judgement,
+  type MeasuringPoint,
+  type Policy,
+  type Prediction,
+  type Showing,
+  showDecibels,
+  showNumber,
+  type Target,
+} from '@soundpost/core';
+
+/** How a number came about: the formula, the same with the numbers put in, and what the letters stand for. */
+export interface Derivation {
+  readonly formula: string;
+  /** Absent where there is nothing to compute. */
+  readonly substituted?: string;
+  readonly notes?: readonly string[];
+}
+
+/** What a derivation may look at: one judgement of one predicted chain. */
+export interface Judged {
+  readonly point: MeasuringPoint;
+  readonly prediction: Prediction;
+  readonly policy: Policy;
+  readonly judgement: Judgement;
+  readonly target: Target | undefined;
+  readonly showing: Showing;
+}
+
+export type Derive = (judged: Judged) => readonly Derivation[];
+
+export function ratioNumber(value: number, { decimal }: Showing, digits = 5): string {
+  return showNumber(value, digits, decimal);
+}
+
+/** The margin of a limit over what was found, in decibels. */
+export function marginDerivation(judged: Judged, limit: string, found: string): readonly Derivation[] {
+  const { margin } = judged.judgement;
+  if (margin === undefined) return [];
+  return [
+    {
+      formula: 'margin = 20 · lg(limit / found)',
+      substituted: `margin = 20 · lg(${limit} / ${found}) = ${showDecibels(margin)}`,
+    },
+  ];
+}

@@ -1,0 +1,178 @@
+import type {
+  Budget,
+  Design,
+  DesignedMachine,
+  DesignedPoint,
+  PointAlarms,
+  PointSettings,
+  Prediction,
+  RegisterRow,
+  SpectrumSet,
+  TargetBudget,
+} from '@soundpost/core';
+import { findingJson } from './finding-json.ts';
+import { coincidenceJson, frequencyTableJson } from './frequency-table-json.ts';
+import { appraisalJson } from './judgement-json.ts';
+import { limitsJson } from './limits-json.ts';
+import { pointJson, proposalJson } from './point-json.ts';
+import {
+  answerJson,
+  bandJson,
+  decibelsJson,
+  levelJson,
+  quantityJson,
+  statedJson,
+  toleranceJson,
+} from './values-json.ts';
+
+const frequency = (value: number) => quantityJson('frequency', value);
+const fraction = (value: number) => quantityJson('fraction', value);
+const time = (value: number) => quantityJson('time', value);
+
+function setJson(set: SpectrumSet): unknown {
+  return {
+    name: set.name,
+    purpose: set.purpose,
+    highestFrequency: frequency(set.highestFrequency),
+    lines: set.lines,
+    resolution: frequency(set.resolution),
+    recordLength: time(set.recordLength),
+    samplingRate: frequency(set.samplingRate),
+    samples: set.samples,
+    window: set.window,
+    averages: set.averages,
+    ...(set.envelopeBand === undefined ? {} : { envelopeBand: bandJson(set.envelopeBand) }),
+    ...(set.rawSamplingRate === undefined ? {} : { rawSamplingRate: frequency(set.rawSamplingRate) }),
+    reasons: set.reasons,
+  };
+}
+
+function settingsJson(settings: PointSettings): unknown {
+  return { sets: settings.sets.map(setJson), unknown: settings.unknown };
+}
+
+function budgetJson(budget: Budget): unknown {
+  return {
+    standardUncertainty: fraction(budget.standardUncertainty),
+    coverageFactor: budget.coverage.factor,
+    expandedUncertainty: fraction(budget.expandedUncertainty),
+    upward: fraction(budget.upward),
+    downward: fraction(budget.downward),
+    contributions: budget.lines.map((line) => ({
+      name: line.contribution.name,
+      distribution: line.contribution.distribution,
+      standardUncertainty: fraction(line.uncertainty),
+      share: line.share,
+      ...(line.contribution.source === undefined ? {} : { source: line.contribution.source }),
+    })),
+  };
+}
+
+function targetBudgetJson(each: TargetBudget): unknown {
+  return {
+    target: each.target,
+    entered: each.entered,
+    budget: answerJson(each.budget, budgetJson),
+    tolerance: answerJson(each.tolerance, toleranceJson),
+    promise: answerJson(each.promise, (promise) => promise),
+    trials: answerJson(each.trials, ({ halfWidth, seed, count }) => ({ halfWidth: fraction(halfWidth), seed, count })),
+  };
+}
+
+function registerRowJson(row: RegisterRow): unknown {
+  return {
+    name: row.name,
+    level: answerJson(row.level, levelJson),
+    because: row.because,
+    ...(row.delay === undefined ? {} : { delay: statedJson(row.delay, time) }),
+    ...(row.current === undefined
+      ? {}
+      : { current: answerJson(row.current, (current) => quantityJson('current', current)) }),
+    ...(row.counts === undefined ? {} : { counts: answerJson(row.counts, (counts) => counts) }),
+    ...(row.voltage === undefined ? {} : { voltage: answerJson(row.voltage, levelJson) }),
+  };
+}
+
+function alarmsJson(alarms: PointAlarms): unknown {
+  return { baseline: statedJson(alarms.stated.baseline, levelJson), register: alarms.register.map(registerRowJson) };
+}
+
+function predictionJson(prediction: Prediction): unknown {
+  const { transducer } = prediction.chain;
+  const volts = (value: number) => quantityJson('voltage', value);
+  return {
+    sensitivity: answerJson(transducer.sensitivity, (value) => ({ value, per: transducer.senses })),
+    ...(transducer.mountedResonance === undefined
+      ? {}
+      : { mountedResonance: answerJson(transducer.mountedResonance, frequency) }),
+    ...(transducer.settling === undefined ? {} : { settling: answerJson(transducer.settling, time) }),
+    ...(prediction.bias === undefined
+      ? {}
+      : {
+          bias: answerJson(prediction.bias, (bias) => ({
+            low: volts(bias.low),
+            high: volts(bias.high),
+            lineDrop: volts(bias.lineDrop),
+            topSwing: volts(bias.swing.top),
+            bottomSwing: volts(bias.swing.bottom),
+          })),
+        }),
+    ...(prediction.loop === undefined
+      ? {}
+      : {
+          loop: {
+            resistance: answerJson(prediction.loop.resistance, (value) => quantityJson('resistance', value)),
+            largestResistance: answerJson(prediction.loop.largestResistance, (value) =>
+              quantityJson('resistance', value),
+            ),
+            spare: answerJson(prediction.loop.spare, volts),
+            failureCurrent: quantityJson('current', prediction.loop.failureCurrent),
+          },
+        }),
+  };
+}
+
+function designedPointJson(designed: DesignedPoint): unknown {
+  return {
+    ...(pointJson(designed.point, designed.stated.statement) as object),
+    ...(designed.appraisal === undefined
+      ? {}
+      : {
+          appraisal: appraisalJson(designed.appraisal),
+          prediction: predictionJson(designed.appraisal.prediction),
+        }),
+    proposals: designed.proposals.map(proposalJson),
+    settings: settingsJson(designed.settings),
+    uncertainty: designed.budgets.map(targetBudgetJson),
+    ...(designed.alarms === undefined ? {} : { alarms: alarmsJson(designed.alarms) }),
+    findings: designed.findings.map(findingJson),
+  };
+}
+
+function machineJson(machine: DesignedMachine): unknown {
+  return {
+    machine: machine.stated.name,
+    title: machine.stated.title,
+    frequencies: frequencyTableJson(machine.frequencies),
+    coincidences: machine.coincidences.map(coincidenceJson),
+    ...(machine.limits === undefined ? {} : { limits: limitsJson(machine.limits) }),
+    findings: machine.findings.map(findingJson),
+    points: machine.points.map(designedPointJson),
+  };
+}
+
+export function designJson(design: Design, seed: number): unknown {
+  const { name } = design.plant.title.values;
+  return {
+    plant: name.known ? name.value : null,
+    verdict: design.verdict,
+    policy: {
+      detection: decibelsJson(design.plant.policy.detection),
+      headroom: decibelsJson(design.plant.policy.headroom),
+      response: fraction(design.plant.policy.response),
+    },
+    seed,
+    machines: design.machines.map(machineJson),
+    findings: design.findings.map(findingJson),
+  };
+}

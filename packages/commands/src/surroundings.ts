@@ -1,0 +1,33 @@
+/** Everything a command may do to the world, passed in: a test gives it a world of its own. */
+export interface Surroundings {
+  /** The bytes of a file. Throws Refusal in words. */
+  readBytes(path: string): Promise<Uint8Array>;
+  /** Writes a file as a whole and makes its folder where there is none. Throws Refusal in words. */
+  writeFile(path: string, content: string, replacing: { readonly overwrite: boolean }): Promise<void>;
+  /** Whether a file or folder may be written. */
+  canWrite(path: string): Promise<boolean>;
+  /** The first line a program prints, or nothing where it does not run. */
+  firstLineOf(program: string, parameters: readonly string[]): Promise<string | undefined>;
+  /** Says what is being done, for whoever waits longer than a moment. */
+  step(what: string): void;
+  now(): Date;
+  readonly env: Readonly<Record<string, string | undefined>>;
+  /** Version of the machine that runs this, as it calls itself: `v20.20.2`. */
+  readonly nodeVersion: string;
+  /** The folder that holds `packages`, `examples` and the rest. */
+  readonly root: string;
+}
+
+export function pathIn(folder: string, ...names: readonly string[]): string {
+  return [folder.replace(/[/\\]+$/, ''), ...names].join('/');
+}
+
+/** The folder a path stands in; '.' where it names none. */
+export function folderOf(path: string): string {
+  const cut = Math.max(path.lastIndexOf('/'), path.lastIndexOf('\\'));
+  return cut < 0 ? '.' : path.slice(0, cut) || '/';
+}
+
+export function isAbsolutePath(path: string): boolean {
+  return /^(?:\/|\\\\|[A-Za-z]:[/\\])/.test(path);
+}

@@ -1,0 +1,40 @@
+import { alarmRules, type Clause, chainRules, machineRules, showClause } from '@soundpost/core';
+import { derivations } from '../derivation/derivations.ts';
+import { clauseJson } from '../json/finding-json.ts';
+import { bullet, type Line, labelled, paragraph } from '../layout/line.ts';
+import { findingRules } from './finding-rules.ts';
+import type { Topic } from './topic.ts';
+
+interface RuleText {
+  readonly id: string;
+  readonly title: string;
+  readonly prose: string;
+  readonly remedy?: readonly string[];
+  readonly sources: readonly Clause[];
+}
+
+function ruleTopic({ id, title, prose, remedy = [], sources }: RuleText): Topic {
+  return {
+    is: 'rule',
+    name: id,
+    title,
+    lines: ({ width }): readonly Line[] => [
+      ...paragraph(prose, width),
+      ...(remedy.length === 0 ? [] : paragraph('What mends it, most effective first:', width)),
+      ...remedy.flatMap((each) => bullet(each, width)),
+      ...sources.flatMap((each) => labelled('Source', showClause(each), width, '', 8)),
+      ...(derivations[id] === undefined
+        ? []
+        : paragraph("With numbers put in: 'soundpost explain PLANT POINT'.", width)),
+    ],
+    json: { is: 'rule', id, title, prose, remedy, sources: sources.map(clauseJson) },
+  };
+}
+
+/** Every rule that can speak, whatever it looks at. */
+export const ruleTopics: readonly Topic[] = [
+  ...chainRules.map(ruleTopic),
+  ...machineRules.map(ruleTopic),
+  ...alarmRules.map((each) => ruleTopic({ id: each.rule, ...each })),
+  ...findingRules.map(ruleTopic),
+];
