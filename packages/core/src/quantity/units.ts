@@ -114,6 +114,8 @@ const plain: Readonly<Record<string, readonly Unit[]>> = {
   hp: [unit(745.699_871_582_270_2, [2, 1, -3, 0, 0, 0])],
   lbf: [unit(4.448_221_615_260_5, [1, 1, -2, 0, 0, 0])],
   psi: [unit(6894.757_293_168, [-1, 1, -2, 0, 0, 0])],
+  atm: [unit(101_325, [-1, 1, -2, 0, 0, 0])],
+  Torr: [unit(101_325 / 760, [-1, 1, -2, 0, 0, 0])],
 };
 
 const plainUnits = new Map(Object.entries(plain));

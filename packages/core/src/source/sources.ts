@@ -4,6 +4,8 @@ import { bearingExercise } from './bearing-exercise.ts';
 import { bearingWebCalculator } from './bearing-web-calculator.ts';
 import { beltPractice } from './belt-practice.ts';
 import { broch1984 } from './broch-1984.ts';
+import { chargeAmplifier } from './charge-amplifier.ts';
+import { chargeNoise2024 } from './charge-noise-2024.ts';
 import { conversionNotes } from './conversion-notes.ts';
 import { curtinBearingData } from './curtin-bearing-data.ts';
 import { cwruBearingData } from './cwru-bearing-data.ts';
@@ -16,6 +18,7 @@ import { gearboxSignalTutorial } from './gearbox-signal-tutorial.ts';
 import { harris1978 } from './harris-1978.ts';
 import { heinzel2002 } from './heinzel-2002.ts';
 import { helicopterGearbox } from './helicopter-gearbox.ts';
+import { iec60529 } from './iec-60529.ts';
 import { iepePractice } from './iepe-practice.ts';
 import { inductionMotorPractice } from './induction-motor-practice.ts';
 import { iso1683 } from './iso-1683.ts';
@@ -32,6 +35,7 @@ import { iso80000x3 } from './iso-80000-3.ts';
 import { jcgm100 } from './jcgm-100.ts';
 import { jcgm101 } from './jcgm-101.ts';
 import { jcgm102 } from './jcgm-102.ts';
+import { leakTesting } from './leak-testing.ts';
 import { loopPractice } from './loop-practice.ts';
 import { mfptBearingData } from './mfpt-bearing-data.ts';
 import { namurNe43 } from './namur-ne-43.ts';
@@ -44,10 +48,12 @@ import { rollingBearingKinematics } from './rolling-bearing-kinematics.ts';
 import { samplingPractice } from './sampling-practice.ts';
 import { screeningRules } from './screening-rules.ts';
 import { seismometryNotes } from './seismometry-notes.ts';
+import { sienaChargeNotes } from './siena-charge-notes.ts';
 import { signalLibraryReference } from './signal-library-reference.ts';
 import { singleDegreeOfFreedom } from './single-degree-of-freedom.ts';
 import type { Source } from './source.ts';
 import { symmetricWindowTable } from './symmetric-window-table.ts';
+import { thermalNoise } from './thermal-noise.ts';
 import { tradePractice } from './trade-practice.ts';
 
 /** Every source the house cites. */
@@ -102,4 +108,10 @@ export const sources: readonly Source[] = [
   seismometryNotes,
   api670,
   api617,
+  chargeAmplifier,
+  chargeNoise2024,
+  iec60529,
+  leakTesting,
+  sienaChargeNotes,
+  thermalNoise,
 ];

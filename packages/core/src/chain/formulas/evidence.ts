@@ -14,6 +14,7 @@ import { loopScaling } from './loop-scaling.ts';
 import { mountedResonanceWorking } from './mounted-resonance.ts';
 import { mountedResponse } from './mounted-response.ts';
 import { noiseInBand } from './noise.ts';
+import { transducerEvidence } from './transducer-evidence.ts';
 
 /** Ratio f/f_n at which the undamped response exceeds each error: the table of check values, computed by others. */
 const undampedRatios: readonly (readonly [tolerance: string, ratio: string])[] = [
@@ -278,4 +279,5 @@ export const chainEvidence: readonly Printed[] = [
   ...loads,
   ...counts,
   ...noises,
+  ...transducerEvidence,
 ];
