@@ -1,5 +1,6 @@
 import { alarmEvidence } from './alarm/evidence.ts';
 import { chainEvidence } from './chain/formulas/evidence.ts';
+import { proximityEvidence } from './chain/proximity/evidence.ts';
 import { zonesEvidence } from './demand/zones/evidence.ts';
 import { machineEvidence } from './machine/evidence.ts';
 import { signalEvidence } from './signal/evidence.ts';
@@ -13,5 +14,6 @@ export const printedNumbers: readonly Printed[] = [
   ...machineEvidence,
   ...zonesEvidence,
   ...chainEvidence,
+  ...proximityEvidence,
   ...alarmEvidence,
 ];

@@ -1,5 +1,5 @@
 import { alarmWorkings } from './alarm/index.ts';
-import { chainWorkings } from './chain/index.ts';
+import { chainWorkings, proximityWorkings } from './chain/index.ts';
 import { zoneWorkings } from './demand/zones/index.ts';
 import { machineWorkings } from './machine/index.ts';
 import { Broken, nearest, Refusal } from './quantity/index.ts';
@@ -16,7 +16,7 @@ export const workingsByRoom: readonly { readonly room: Room; readonly workings: 
   { room: 'signal', workings: [vibrationConversion, windowProperties, spectrumSettings] },
   { room: 'machine', workings: machineWorkings },
   { room: 'demand', workings: zoneWorkings },
-  { room: 'chain', workings: chainWorkings },
+  { room: 'chain', workings: [...chainWorkings, ...proximityWorkings] },
   { room: 'alarm', workings: alarmWorkings },
 ];
 

@@ -12,6 +12,7 @@ export * from './mount/kinds.ts';
 export * from './mount/mount-kind.ts';
 export { kindCalled, type Part, type PartKind } from './part-kind.ts';
 export * from './prediction.ts';
+export * from './proximity/index.ts';
 export * from './reading-uncertainty.ts';
 export * from './response.ts';
 export * from './rules/rule.ts';
