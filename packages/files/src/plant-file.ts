@@ -7,6 +7,7 @@ import {
   levelField,
   machineFactsSheet,
   motions,
+  notBelowZeroField,
   type Plant,
   type PlantMachine,
   type PlantPoint,
@@ -21,7 +22,6 @@ import {
 } from '@soundpost/core';
 import { catalogueOf, shelfParts } from './catalogue-file.ts';
 import { listOf, named } from './collections.ts';
-import { notBelowZero } from './domain.ts';
 import { UnreadableFile } from './file-refusal.ts';
 import { nameAt, type Place, type Placed } from './placed.ts';
 import { pointParts, pointStatement } from './point-part.ts';
@@ -41,7 +41,7 @@ const chain = record('the measuring chain of a point', {
   transducer: optionally(nameOfPart('A transducer of the catalogue')),
   mount: optionally(nameOfPart('A mount of the catalogue')),
   cable: nameOfPart('A cable of the catalogue'),
-  cableLength: notBelowZero(stated(quantityField('length', 'Length as walked on the route', { example: '85 m' }))),
+  cableLength: stated(notBelowZeroField(quantityField('length', 'Length as walked on the route', { example: '85 m' }))),
   inLine: optionally(listOf(nameOfPart('A supply or resistance of the catalogue'), 'what stands in the line')),
   input: nameOfPart('An input of the catalogue'),
 });

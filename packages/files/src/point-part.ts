@@ -1,4 +1,5 @@
 import {
+  aboveZeroField,
   type DisturbanceStatement,
   frequencyReferenceField,
   installations,
@@ -20,12 +21,13 @@ import {
   toleranceField,
 } from '@soundpost/core';
 import { listOf, named } from './collections.ts';
-import { aboveZero, statedAt } from './domain.ts';
 import { entryOf, type Placed } from './placed.ts';
 import { choice, made, type Reader, text, type Unread, unread } from './reader.ts';
 import { optionally, record } from './record.ts';
 import { sheet } from './sheet.ts';
 import { stated } from './stated.ts';
+
+const nothingIsNotZero = "Nothing is never read as zero; write 'unknown' where it is not known.";
 
 const motionLevel = (meaning: string, example: string) => stated(levelField(motions, meaning, { example }));
 const reference = (meaning: string) => stated({ ...frequencyReferenceField, meaning });
@@ -41,7 +43,8 @@ const observe: Reader<Observable> = made(
 /** The value of a key, also where it stands with its origin; the whole where the key is missing. */
 function valueAt(placed: Placed, key: string): Placed {
   const value = placed.kind === 'map' ? entryOf(placed, key)?.value : undefined;
-  return value === undefined ? placed : statedAt(value);
+  if (value?.kind === 'map') return entryOf(value, 'value')?.value ?? value;
+  return value ?? placed;
 }
 
 /** What was written of a level of zero, or of a band that starts at zero or has no width. */
@@ -73,8 +76,11 @@ const target: Reader<Omit<TargetStatement, 'name'>> = made(
     largestAt: optionally(reference('Frequency of the largest level')),
     tolerance: stated(toleranceField('How truly the amplitude must arrive')),
     resolution: optionally(
-      aboveZero(
-        stated(quantityField('frequency', 'Line spacing at which a line is looked for', { example: '0.3125 Hz' })),
+      stated(
+        aboveZeroField(
+          quantityField('frequency', 'Line spacing at which a line is looked for', { example: '0.3125 Hz' }),
+          nothingIsNotZero,
+        ),
       ),
     ),
     weight: optionally(choice(['essential', 'desirable'], 'Essential where nothing is said')),
@@ -104,9 +110,7 @@ const target: Reader<Omit<TargetStatement, 'name'>> = made(
         read: empty,
         expected: key === 'band' ? 'a band from above zero to a higher frequency' : 'a level above zero',
         suggestion:
-          key === 'band'
-            ? 'Say where the band begins: a reading down to zero is drift and tilt.'
-            : "Nothing is never read as zero; write 'unknown' where it is not known.",
+          key === 'band' ? 'Say where the band begins: a reading down to zero is drift and tilt.' : nothingIsNotZero,
       });
     }
     const { of, source, weight, ...rest } = read;

@@ -6,6 +6,7 @@ import {
   answerOf,
   ask,
   fromAll,
+  notBelowZeroField,
   quantityField,
   type Sheet,
   type Stated,
@@ -18,18 +19,26 @@ import { responseExtremes } from './response.ts';
 
 /** What no data sheet of a part tells: stated once for a plant or a point, with its source. */
 export const allowanceSheet = {
-  calibration: quantityField('fraction', 'Expanded uncertainty (k = 2) of an individual calibration', {
-    example: '1.5 %',
-  }),
+  calibration: notBelowZeroField(
+    quantityField('fraction', 'Expanded uncertainty (k = 2) of an individual calibration', {
+      example: '1.5 %',
+    }),
+  ),
   referenceTemperature: quantityField('temperature', 'Temperature at which the sensitivity was calibrated', {
     example: '23 °C',
   }),
-  mounting: quantityField('fraction', 'Repeatability of mounting and surface, half-width', { example: '2 %' }),
-  inputGain: quantityField('fraction', 'Gain error of the input, half-width', { example: '1 %' }),
-  crossMotion: quantityField('ratio', 'Motion across the axis over motion along it', { example: '1' }),
-  responseResidual: quantityField('fraction', 'What remains of the response error after correction, half-width', {
-    example: '0.5 %',
-  }),
+  mounting: notBelowZeroField(
+    quantityField('fraction', 'Repeatability of mounting and surface, half-width', { example: '2 %' }),
+  ),
+  inputGain: notBelowZeroField(quantityField('fraction', 'Gain error of the input, half-width', { example: '1 %' })),
+  crossMotion: notBelowZeroField(
+    quantityField('ratio', 'Motion across the axis over motion along it', { example: '1' }),
+  ),
+  responseResidual: notBelowZeroField(
+    quantityField('fraction', 'What remains of the response error after correction, half-width', {
+      example: '0.5 %',
+    }),
+  ),
 } as const;
 
 export type Allowances = Sheet<typeof allowanceSheet>;
@@ -126,7 +135,7 @@ function temperatureTerm(point: MeasuringPoint, prediction: Prediction, allowanc
       reference: ask(allowances, ['referenceTemperature'], (values) => values.referenceTemperature as number),
     },
     ({ coefficient, surface, reference }) =>
-      halfWidth('temperature of the surface', coefficient * Math.abs(surface - reference), sheet.of),
+      halfWidth('temperature of the surface', Math.abs(coefficient * (surface - reference)), sheet.of),
   );
 }
 

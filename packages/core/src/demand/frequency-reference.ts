@@ -1,4 +1,13 @@
-import { type Answer, answer, describe, type Field, parseQuantity, Refusal, showQuantity } from '../quantity/index.ts';
+import {
+  type Answer,
+  answer,
+  describe,
+  type Field,
+  parseQuantity,
+  Refusal,
+  showQuantity,
+  unanswered,
+} from '../quantity/index.ts';
 
 /** A frequency as the engineer names it: a number, or so many times a line of the machine in a named state. */
 export type FrequencyReference =
@@ -40,8 +49,14 @@ export function showReference(reference: FrequencyReference): string {
 /** Looks a line of the machine up by name and state; unknown where the machine does not have it or cannot tell. */
 export type LineLookup = (line: string, state: string) => Answer<number>;
 
+/** Below this, once in eleven days, a machine stands still for every purpose here. */
+const atRest = 1e-6;
+
+/** The frequency in hertz. What stands still has no line: at zero it is asked about, never computed with. */
 export function frequencyOf(reference: FrequencyReference, lookup: LineLookup): Answer<number> {
-  if (reference.is === 'number') return answer(reference.value);
-  const base = lookup(reference.line, reference.state);
-  return base.known ? answer(base.value * reference.harmonic) : base;
+  const base = reference.is === 'number' ? answer(reference.value) : lookup(reference.line, reference.state);
+  if (!base.known) return base;
+  const frequency = base.value * (reference.is === 'number' ? 1 : reference.harmonic);
+  if (frequency >= atRest) return answer(frequency);
+  return unanswered([{ of: showReference(reference), what: 'frequency (as stated it is that of a machine at rest)' }]);
 }

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
-import { aboveZeroField, countUpTo } from './above-zero-field.ts';
+import { aboveZeroField, countUpTo, notBelowZeroField } from './above-zero-field.ts';
 import { countField, levelField, quantityField, spanField } from './field.ts';
 import { pointDecimals } from './number.ts';
 import { Refusal } from './refusal.ts';
@@ -35,4 +35,11 @@ test('negative: a count beyond its most is refused, the most itself is read', ()
   expect(() => order.read(9, pointDecimals)).toThrow(/at most 8/);
   expect(() => order.read(0, pointDecimals)).toThrow(Refusal);
   expect(order.schema.maximum).toBe(8);
+});
+
+test('negative: a width below zero is refused, a width of zero is read', () => {
+  const width = notBelowZeroField(quantityField('fraction', 'Half-width'));
+  expect(width.read('0 %', pointDecimals)).toBe(0);
+  expect(width.read('1.5 %', pointDecimals)).toBeCloseTo(0.015, 12);
+  expect(() => width.read('-1.5 %', pointDecimals)).toThrow(/zero or more.*dash/s);
 });

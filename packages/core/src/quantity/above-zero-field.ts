@@ -15,6 +15,20 @@ export function aboveZeroField<T>(field: Field<T>, suggestion?: string): Field<T
   };
 }
 
+/** The same field, refusing what is below zero: a width, a length. */
+export function notBelowZeroField<T>(field: Field<T>): Field<T> {
+  const expected = `${field.expected}, zero or more`;
+  return {
+    ...field,
+    expected,
+    read: (raw, writing) => {
+      const value = field.read(raw, writing);
+      if (least(value) >= 0) return value;
+      throw new Refusal({ read: describe(raw), expected, suggestion: 'Was a dash meant, not a minus?' });
+    },
+  };
+}
+
 /** The same field of a count, refusing what is more than `most`. */
 export function countUpTo(most: number, field: Field<number>): Field<number> {
   const expected = `${field.expected}, at most ${most}`;
