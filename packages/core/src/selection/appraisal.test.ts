@@ -18,7 +18,7 @@ import type { ChainParts } from '../chain/chain.ts';
 import type { Judgement } from '../chain/rules/rule.ts';
 import type { MeasuringPoint } from '../demand/measuring-point.ts';
 import { usualPolicy } from '../demand/policy.ts';
-import { unanswered, words } from '../quantity/index.ts';
+import { fieldOf, Refusal, unanswered, words } from '../quantity/index.ts';
 import { type Appraisal, appraisal } from './appraisal.ts';
 
 /** Law: what is not known never becomes a number. It is named, and what does not depend on it stays as it was. */
@@ -240,3 +240,53 @@ test.each(chains.slice(0, 5).map((chain) => [chain.transducer.name, chain] as co
     unaffectedOrNamed(appraisal(everything(reference), chain, usualPolicy), after, 'cable length');
   },
 );
+
+/** What a careless hand may type: nothing, less than nothing, an order no filter has. */
+function careless(part: AnyPart): readonly (readonly [string, string])[] {
+  return Object.entries(dataSheetOf(part)).flatMap(([name, entry]): readonly (readonly [string, string])[] => {
+    const { type, example } = fieldOf(entry);
+    if (type === 'quantity' || type === 'level') {
+      const unit = example.replace(/^[-+\d.e]+/, '');
+      return [
+        [name, `0${unit}`],
+        [name, `-1${unit}`],
+      ];
+    }
+    if (type === 'span') return [[name, `0${example.replace(/^.*\.\.[-+\d.e]+/, '').replace(/^[-+\d.e]+/, '')}`]];
+    return type === 'count'
+      ? [
+          [name, '0'],
+          [name, '9'],
+          [name, '64'],
+          [name, '2000'],
+        ]
+      : [];
+  });
+}
+
+const slips = chains.flatMap((chain) =>
+  (Object.keys(shelfOf) as (keyof typeof shelfOf)[]).flatMap((place) =>
+    careless(chain[place] as AnyPart).map(
+      ([field, text]) =>
+        [`${chain.transducer.name} on ${chain.mount.name}, ${chain[place].kind}`, field, text, chain, place] as const,
+    ),
+  ),
+);
+
+test.each(slips)('negative, %s, %s: %s is refused where it is read, or judged in real numbers', (...slip) => {
+  const [, field, text, chain, place] = slip;
+  const typed = (() => {
+    try {
+      return changed(chain[place] as AnyPart, { [field]: text });
+    } catch (error) {
+      expect(error).toBeInstanceOf(Refusal);
+      return undefined;
+    }
+  })();
+  if (typed === undefined) return;
+  const reference = chain.transducer.kind === 'proximity-system' ? 'shaft-relative' : 'casing';
+  const appraised = appraisal(everything(reference), { ...chain, [place]: typed }, usualPolicy);
+  holdsNoNaN(appraised);
+  const endless = numbersIn(appraised.judgements).filter(([, number]) => !Number.isFinite(number));
+  expect(endless).toEqual([]);
+});

@@ -1,14 +1,15 @@
 import {
   type Answer,
+  aboveZeroField,
   answerIfStated,
   ask,
-  countField,
   flagField,
   optional,
   quantityField,
 } from '../../quantity/index.ts';
 import { iepePractice } from '../../source/index.ts';
 import { clause } from '../../source/source.ts';
+import { filterOrderField } from '../filter-order-field.ts';
 import type { Feed } from '../transducer/transducer-kind.ts';
 import { type InputModel, inputKind } from './input-kind.ts';
 import { voltageInputSheet, voltageInputStages } from './voltage-input.ts';
@@ -35,8 +36,8 @@ export const constantCurrentInput = inputKind({
     }),
     current: quantityField('current', 'Current it feeds', { symbol: 'I', example: '4 mA' }),
     sourceDrop: quantityField('voltage', 'Voltage the current source itself needs', { symbol: 'V_d', example: '1 V' }),
-    couplingCorner: quantityField('frequency', 'Corner of the coupling, −3 dB', { example: '0.1 Hz' }),
-    couplingOrder: countField('Order of the coupling', { example: '1' }),
+    couplingCorner: aboveZeroField(quantityField('frequency', 'Corner of the coupling, −3 dB', { example: '0.1 Hz' })),
+    couplingOrder: filterOrderField('Order of the coupling'),
     currentCanBeOff: optional(flagField('Whether the current can be switched off for self-generating transducers')),
   },
   sources: [clause(iepePractice)],

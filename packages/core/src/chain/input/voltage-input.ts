@@ -1,5 +1,6 @@
 import {
   type Answer,
+  aboveZeroField,
   answer,
   answerIfStated,
   ask,
@@ -19,11 +20,13 @@ import { isolatedGain, shuntAdmittance } from '../two-port.ts';
 
 /** Fields of every input that digitises a voltage. */
 export const voltageInputSheet = {
-  rangePeak: quantityField('voltage', 'Largest voltage it digitises, either way', { symbol: 'V_in', example: '10 V' }),
+  rangePeak: aboveZeroField(
+    quantityField('voltage', 'Largest voltage it digitises, either way', { symbol: 'V_in', example: '10 V' }),
+  ),
   bits: countField('Bits of the converter', { example: '24' }),
   noise: curveField('voltage density', 'Noise of the input, shorted'),
-  samplingTo: quantityField('frequency', 'Highest sampling rate', { example: '102.4 kHz' }),
-  inputResistance: optional(quantityField('resistance', 'Input resistance', { example: '1 Mohm' })),
+  samplingTo: aboveZeroField(quantityField('frequency', 'Highest sampling rate', { example: '102.4 kHz' })),
+  inputResistance: optional(aboveZeroField(quantityField('resistance', 'Input resistance', { example: '1 Mohm' }))),
   remark: optional(textField('What else a reader should know')),
 } as const;
 

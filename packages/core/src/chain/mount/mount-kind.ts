@@ -1,5 +1,6 @@
 import {
   type Answer,
+  aboveZeroField,
   answerOf,
   type Fields,
   optional,
@@ -24,10 +25,12 @@ export interface MountModel {
 }
 
 export const elasticMountSheet = {
-  stiffness: spanField('stiffness', 'Stiffness between surface and transducer, softest to stiffest', {
-    symbol: 'k',
-    example: '4e8 N/m',
-  }),
+  stiffness: aboveZeroField(
+    spanField('stiffness', 'Stiffness between surface and transducer, softest to stiffest', {
+      symbol: 'k',
+      example: '4e8 N/m',
+    }),
+  ),
   addedMass: quantityField('mass', 'Mass of the mount that moves with the transducer', {
     symbol: 'm_m',
     example: '55 g',

@@ -1,5 +1,6 @@
 import {
   type Answer,
+  aboveZeroField,
   ask,
   countField,
   curveField,
@@ -36,10 +37,18 @@ const dataSheet = {
   ...commonTransducerSheet,
   ...lowCornerSheet,
   ...biasedOutputSheet,
-  sensitivity: quantityField('voltage per acceleration', 'Nominal sensitivity', { symbol: 'S', example: '100 mV/g' }),
-  range: levelField(['acceleration'], 'Largest acceleration it measures', { symbol: 'a_max', example: '80 g peak' }),
-  mountedResonance: quantityField('frequency', 'Resonance on a steel stud', { symbol: 'f_m', example: '27 kHz' }),
-  quality: quantityField('ratio', 'Height of that resonance over the flat part', { symbol: 'Q', example: '12' }),
+  sensitivity: aboveZeroField(
+    quantityField('voltage per acceleration', 'Nominal sensitivity', { symbol: 'S', example: '100 mV/g' }),
+  ),
+  range: aboveZeroField(
+    levelField(['acceleration'], 'Largest acceleration it measures', { symbol: 'a_max', example: '80 g peak' }),
+  ),
+  mountedResonance: aboveZeroField(
+    quantityField('frequency', 'Resonance on a steel stud', { symbol: 'f_m', example: '27 kHz' }),
+  ),
+  quality: aboveZeroField(
+    quantityField('ratio', 'Height of that resonance over the flat part', { symbol: 'Q', example: '12' }),
+  ),
   noise: curveField('acceleration density', 'Noise at the output over the sensitivity'),
   elementCount: optional(countField('Measuring axes')),
 } as const;

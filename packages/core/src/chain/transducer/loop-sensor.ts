@@ -1,5 +1,6 @@
 import {
   type Answer,
+  aboveZeroField,
   ask,
   fromAll,
   levelField,
@@ -19,12 +20,16 @@ import { commonTransducerSheet, lowCornerSheet, type TransducerModel, transducer
 const dataSheet = {
   ...commonTransducerSheet,
   ...lowCornerSheet,
-  range: levelField(motions, 'Level at 20 mA, with its detector', { symbol: 'x_FS', example: '25 mm/s rms' }),
-  highCorner: quantityField('frequency', 'Upper corner, −3 dB', { example: '1000 Hz' }),
+  range: aboveZeroField(
+    levelField(motions, 'Level at 20 mA, with its detector', { symbol: 'x_FS', example: '25 mm/s rms' }),
+  ),
+  highCorner: aboveZeroField(quantityField('frequency', 'Upper corner, −3 dB', { example: '1000 Hz' })),
   highCornerOrder: lowCornerSheet.lowCornerOrder,
   minimumVoltage: quantityField('voltage', 'Least voltage across its terminals', { symbol: 'V_min', example: '12 V' }),
   zeroError: quantityField('fraction', 'Error of the zero, of the range', { example: '1 %' }),
-  accelerationLimit: levelField(['acceleration'], 'Largest acceleration before the detector', { example: '50 g peak' }),
+  accelerationLimit: aboveZeroField(
+    levelField(['acceleration'], 'Largest acceleration before the detector', { example: '50 g peak' }),
+  ),
 } as const;
 
 type LoopSheet = Sheet<typeof dataSheet>;

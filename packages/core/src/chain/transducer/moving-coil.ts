@@ -1,4 +1,5 @@
 import {
+  aboveZeroField,
   answer,
   ask,
   curveField,
@@ -19,14 +20,18 @@ import { commonTransducerSheet, type TransducerModel, transducerKind } from './t
 
 const dataSheet = {
   ...commonTransducerSheet,
-  sensitivity: quantityField('voltage per velocity', 'Open circuit, well above the suspension frequency', {
-    symbol: 'S',
-    example: '20 mV/(mm/s)',
-  }),
-  suspension: quantityField('frequency', 'Natural frequency of the suspension', { symbol: 'f_0', example: '10 Hz' }),
-  damping: quantityField('ratio', 'Damping as used, with its shunt', { symbol: 'ζ', example: '0.68' }),
-  usableTo: quantityField('frequency', 'Highest frequency of its data sheet', { example: '1000 Hz' }),
-  travel: levelField(['displacement'], 'Travel of the coil to its stops', { example: '2 mm peak' }),
+  sensitivity: aboveZeroField(
+    quantityField('voltage per velocity', 'Open circuit, well above the suspension frequency', {
+      symbol: 'S',
+      example: '20 mV/(mm/s)',
+    }),
+  ),
+  suspension: aboveZeroField(
+    quantityField('frequency', 'Natural frequency of the suspension', { symbol: 'f_0', example: '10 Hz' }),
+  ),
+  damping: aboveZeroField(quantityField('ratio', 'Damping as used, with its shunt', { symbol: 'ζ', example: '0.68' })),
+  usableTo: aboveZeroField(quantityField('frequency', 'Highest frequency of its data sheet', { example: '1000 Hz' })),
+  travel: aboveZeroField(levelField(['displacement'], 'Travel of the coil to its stops', { example: '2 mm peak' })),
   noise: curveField('velocity density', 'Noise at the output over the sensitivity'),
   coilResistance: optional(quantityField('resistance', 'Of the coil, at 20 °C', { example: '600 ohm' })),
   orientation: optional(textField('Positions it works in')),

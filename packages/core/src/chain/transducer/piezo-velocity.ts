@@ -1,5 +1,6 @@
 import {
   type Answer,
+  aboveZeroField,
   answer,
   ask,
   curveField,
@@ -30,13 +31,21 @@ const dataSheet = {
   ...lowCornerSheet,
   ...optionalHighCornerSheet,
   ...biasedOutputSheet,
-  sensitivity: quantityField('voltage per velocity', 'Nominal sensitivity', { symbol: 'S', example: '4 mV/(mm/s)' }),
-  range: levelField(['velocity'], 'Largest velocity it measures', { example: '1250 mm/s peak' }),
-  accelerationLimit: levelField(['acceleration'], 'Largest acceleration before the integrator', {
-    example: '50 g peak',
-  }),
-  mountedResonance: quantityField('frequency', 'Resonance on a steel stud', { symbol: 'f_m', example: '15 kHz' }),
-  quality: quantityField('ratio', 'Height of that resonance over the flat part', { symbol: 'Q', example: '10' }),
+  sensitivity: aboveZeroField(
+    quantityField('voltage per velocity', 'Nominal sensitivity', { symbol: 'S', example: '4 mV/(mm/s)' }),
+  ),
+  range: aboveZeroField(levelField(['velocity'], 'Largest velocity it measures', { example: '1250 mm/s peak' })),
+  accelerationLimit: aboveZeroField(
+    levelField(['acceleration'], 'Largest acceleration before the integrator', {
+      example: '50 g peak',
+    }),
+  ),
+  mountedResonance: aboveZeroField(
+    quantityField('frequency', 'Resonance on a steel stud', { symbol: 'f_m', example: '15 kHz' }),
+  ),
+  quality: aboveZeroField(
+    quantityField('ratio', 'Height of that resonance over the flat part', { symbol: 'Q', example: '10' }),
+  ),
   noise: curveField('velocity density', 'Noise at the output over the sensitivity'),
 } as const;
 

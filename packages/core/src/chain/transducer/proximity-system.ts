@@ -1,4 +1,13 @@
-import { ask, fromAll, optional, quantityField, type Sheet, type Span, spanField } from '../../quantity/index.ts';
+import {
+  aboveZeroField,
+  ask,
+  fromAll,
+  optional,
+  quantityField,
+  type Sheet,
+  type Span,
+  spanField,
+} from '../../quantity/index.ts';
 import { complex, product } from '../../signal/complex.ts';
 import { lowPass } from '../../signal/filters.ts';
 import { api670 } from '../../source/index.ts';
@@ -9,12 +18,14 @@ import { commonTransducerSheet, type TransducerModel, transducerKind } from './t
 
 const dataSheet = {
   ...commonTransducerSheet,
-  sensitivity: quantityField('voltage per displacement', 'Scale factor of the matched set', {
-    symbol: 'S',
-    example: '7.87 mV/um',
-  }),
+  sensitivity: aboveZeroField(
+    quantityField('voltage per displacement', 'Scale factor of the matched set', {
+      symbol: 'S',
+      example: '7.87 mV/um',
+    }),
+  ),
   linearRange: spanField('length', 'Gap over which it is linear', { example: '0.25..2.25 mm' }),
-  highCorner: quantityField('frequency', 'Upper corner, −3 dB', { example: '10 kHz' }),
+  highCorner: aboveZeroField(quantityField('frequency', 'Upper corner, −3 dB', { example: '10 kHz' })),
   noiseAndRunout: quantityField('displacement', 'Noise of the set, rms over its whole band', { example: '0.5 um' }),
   outputResistance: quantityField('resistance', 'Output resistance of the oscillator-demodulator', {
     example: '50 ohm',

@@ -1,6 +1,7 @@
 import type { Reference } from '../../demand/target.ts';
 import {
   type Answer,
+  aboveZeroField,
   choiceField,
   countField,
   type Fields,
@@ -15,6 +16,7 @@ import {
   textField,
   toleranceField,
 } from '../../quantity/index.ts';
+import { filterOrderField } from '../filter-order-field.ts';
 import type { MountModel } from '../mount/mount-kind.ts';
 import type { PartKind } from '../part-kind.ts';
 import type { Stage } from '../stage.ts';
@@ -85,7 +87,7 @@ export const commonTransducerSheet = {
   sensitivityTolerance: toleranceField('Deviation of one piece from the nominal sensitivity', { example: '±10 %' }),
   sealing: textField('Sealing as offered, with its state: mated, moulded, hermetic', { example: 'IP67 (mated)' }),
   caseIsolated: flagField('Whether the case is isolated from the signal'),
-  mass: optional(quantityField('mass', 'Mass of the transducer', { example: '95 g' })),
+  mass: optional(aboveZeroField(quantityField('mass', 'Mass of the transducer', { example: '95 g' }))),
   temperatureCoefficient: optional(
     quantityField('per temperature', 'Change of sensitivity with temperature', { example: '0.06 %/K' }),
   ),
@@ -98,13 +100,15 @@ export const commonTransducerSheet = {
 
 /** A shape of roll-off: corner and order of a Butterworth section. */
 export const lowCornerSheet = {
-  lowCorner: quantityField('frequency', 'Lower corner, −3 dB', { symbol: 'f_l', example: '0.5 Hz' }),
-  lowCornerOrder: countField('Order of the lower corner', { example: '1' }),
+  lowCorner: aboveZeroField(quantityField('frequency', 'Lower corner, −3 dB', { symbol: 'f_l', example: '0.5 Hz' })),
+  lowCornerOrder: filterOrderField('Order of the lower corner'),
 } as const;
 
 export const optionalHighCornerSheet = {
-  highCorner: optional(quantityField('frequency', 'Upper corner of the electronics, −3 dB', { example: '5000 Hz' })),
-  highCornerOrder: optional(countField('Order of the upper corner', { example: '1' })),
+  highCorner: optional(
+    aboveZeroField(quantityField('frequency', 'Upper corner of the electronics, −3 dB', { example: '5000 Hz' })),
+  ),
+  highCornerOrder: optional(filterOrderField('Order of the upper corner')),
 } as const;
 
 export const feedField = choiceField(feeds, 'How it is fed');
