@@ -1,7 +1,7 @@
 import type { Judgement } from '../chain/rules/rule.ts';
 import type { Missing } from '../quantity/index.ts';
 import { appraisal } from '../selection/appraisal.ts';
-import { openValues, type Subject } from '../selection/assumptions.ts';
+import { openValues, type Subject, unstatedOf } from '../selection/assumptions.ts';
 import { verdictOf } from '../selection/flip-points.ts';
 import type { Design, DesignedPoint } from './design.ts';
 import type { Plant } from './plant.ts';
@@ -66,17 +66,19 @@ function questionsAt(plant: Plant, designed: DesignedPoint): readonly Question[]
   const { point, stated } = designed;
   const judgements = designed.appraisal?.judgements ?? [];
   const waiting = (missing: Missing) => judgements.filter((each) => waitsFor(each, missing)).length;
+  const subject: Subject | undefined =
+    stated.way === undefined || stated.chosen === undefined
+      ? undefined
+      : { point, parts: { ...stated.way, ...stated.chosen } };
   const asked = new Map<string, Missing>();
   const missing = [
     ...judgements.flatMap((each) => each.missing ?? []),
     ...designed.budgets.flatMap((each) => (each.budget.known ? [] : each.budget.missing)),
     ...(designed.alarms?.register.flatMap((row) => (row.level.known ? [] : row.level.missing)) ?? []),
   ];
+  // What a judgement waits for may hide a second unknown behind the first.
+  if (subject !== undefined) missing.push(...unstatedOf(subject.parts));
   for (const each of missing) asked.set(`${each.of}/${each.what}`, each);
-  const subject: Subject | undefined =
-    stated.way === undefined || stated.chosen === undefined
-      ? undefined
-      : { point, parts: { ...stated.way, ...stated.chosen } };
   const open = subject === undefined ? [] : openValues(subject);
   return [...asked.values()].map((each): Question => {
     const bounded = open.find((value) => value.of === each.of && value.what === each.what);

@@ -13,6 +13,7 @@ import {
   fieldOf,
   type Level,
   levelField,
+  type Missing,
   type Motion,
   motions,
   quantityField,
@@ -104,6 +105,17 @@ export interface OpenValue {
   readonly ask: string | undefined;
   readonly between: { readonly low: string; readonly high: string };
   filled(subject: Subject, end: 'low' | 'high'): Subject;
+}
+
+/** Every value a part of the chain should state and does not. */
+export function unstatedOf(parts: ChainParts): readonly Missing[] {
+  return placedParts(parts).flatMap(({ part, kinds }) => {
+    const sheet = part.sheet as Sheet;
+    return Object.entries(kindCalled(kinds, part.kind).dataSheet).flatMap(([name]) => {
+      const entry = sheet.values[name] as Stated<unknown> | undefined;
+      return entry === undefined || entry.known ? [] : [{ of: sheet.of, what: words(name) }];
+    });
+  });
 }
 
 /** Every unknown of a chain and of its surface that has bounds. */
