@@ -147,7 +147,7 @@ const targets: Reader<readonly TargetStatement[]> = made(
 
 const disturbance: Reader<Omit<DisturbanceStatement, 'name'>> = record('motion to be survived, not measured', {
   level: motionLevel('Its largest level', '5 g peak'),
-  band: optionally(stated(spanField('frequency', 'Where its energy lies', { example: '10..40 kHz' }))),
+  band: optionally(stated(aboveZeroField(spanField('frequency', 'Where its energy lies', { example: '10..40 kHz' })))),
 });
 
 /** The keys of a measuring point that say what it must capture. */

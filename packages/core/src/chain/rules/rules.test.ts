@@ -54,6 +54,9 @@ const burst = (levels: { smallest?: string; largest?: string; tolerance?: string
       ...levels,
     },
   });
+const position = point({
+  thrust: { see: 'position', smallest: '10 um peak', largest: '500 um peak', reference: 'shaft-relative' },
+});
 const loop = (name: string, more: readonly string[] = []): Parameters<typeof parts>[0] => ({
   transducer: transducer(name),
   metres: 85,
@@ -106,6 +109,15 @@ const rows: Readonly<Record<string, Row>> = {
       chain: { transducer: transducer('MCV-20') },
       point: line('12.44 Hz'),
       found: { value: -0.13, within: 0.0005, source: `${rawWaterPump}: -13.0 % at 12.44 Hz` },
+    },
+  },
+  'chain/passes-rest': {
+    meets: { chain: { transducer: transducer('PRX-8'), input: input('RACK-DC') }, point: position },
+    // The same probe before an input with a coupling corner, as every portable one has.
+    fails: { chain: { transducer: transducer('PRX-8') }, point: position },
+    'cannot tell': {
+      chain: { transducer: transducer('PRX-8'), input: changed(input('PORT-24'), { couplingCorner: 'unknown' }) },
+      point: position,
     },
   },
   'chain/signal-to-noise': {

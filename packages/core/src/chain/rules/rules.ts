@@ -6,6 +6,7 @@ import { loopLoad } from './loop-load.ts';
 import { loopRange } from './loop-range.ts';
 import { oneNumber } from './one-number.ts';
 import { overload } from './overload.ts';
+import { passesRest } from './passes-rest.ts';
 import { portsMeet } from './ports-meet.ts';
 import { rangeAsPeak } from './range-as-peak.ts';
 import { reference } from './reference.ts';
@@ -27,6 +28,7 @@ export const chainRules: readonly Rule[] = [
   cableTemperature,
   usableFrequency,
   response,
+  passesRest,
   signalToNoise,
   zeroError,
   overload,
