@@ -2,8 +2,10 @@ import { iso10816x3edition2009 } from '../source/iso-10816-3-2009.ts';
 import { iso10816x7edition2009 } from '../source/iso-10816-7-2009.ts';
 import { screeningRules } from '../source/screening-rules.ts';
 import { type Clause, clause } from '../source/source.ts';
+import { tradePractice } from '../source/trade-practice.ts';
 import { type Printed, printed } from '../working/printed.ts';
 import { alarmSetPoints } from './alarm-set-points.ts';
+import { responseTimeWorking } from './logic/response-time.ts';
 
 const rms = (value: string) => `${value} mm/s rms`;
 
@@ -49,4 +51,19 @@ export const alarmEvidence: readonly Printed[] = [
     { alert: '5.4', 'alert-cap': '10.0', trip: '12', 'trip-cap': '15.0' },
     clause(screeningRules, 'plant 5, frame of the compressor'),
   ),
+  // By hand: the waits one after the other; ten turns at 12 r/min, a turn in 5 s; what is left of the allowed time.
+  printed({
+    working: responseTimeWorking,
+    given: {
+      detector: '0.5 s',
+      filter: '0.05 s',
+      scan: '0.1 s',
+      delay: '50 s',
+      'final-element': '0.6 s',
+      slowest: '12 r/min',
+      allowed: '60 s',
+    },
+    printed: { total: '51.25 s', 'least-delay': '50.0 s', spare: '8.75 s' },
+    source: clause(tradePractice, 'waits one after the other, by hand', 'computed here'),
+  }),
 ];

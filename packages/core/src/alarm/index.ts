@@ -1,7 +1,9 @@
 import type { AnyWorking } from '../working/index.ts';
 import { alarmSetPoints } from './alarm-set-points.ts';
+import { responseTimeWorking } from './logic/response-time.ts';
 
 export * from './alarm-set-points.ts';
+export * from './logic/index.ts';
 export * from './policies/policies.ts';
 export * from './policies/policy.ts';
 export * from './policies/quarter-above-baseline.ts';
@@ -11,4 +13,4 @@ export { alarmRules, orderFindings } from './rules/rules.ts';
 export * from './set-points.ts';
 
 /** The formulas of the alarm room. */
-export const alarmWorkings: readonly AnyWorking[] = [alarmSetPoints];
+export const alarmWorkings: readonly AnyWorking[] = [alarmSetPoints, responseTimeWorking];

@@ -13,13 +13,16 @@ import {
   unanswered,
 } from '../quantity/index.ts';
 
-/** What a row of the register does: `alert` and `trip` act, the others are read at the acceptance of the loop. */
-export const rowNames = ['zero', 'baseline', 'alert', 'trip', 'range'] as const;
-export type RowName = (typeof rowNames)[number];
+/** What a set point does: tells somebody, or stops the machine. */
+export const deeds = ['alert', 'trip'] as const;
+export type Deed = (typeof deeds)[number];
 
 /** A level to be registered, why it is what it is, and how long, in seconds, it must stand before it acts. */
 export interface RegisterEntry {
-  readonly name: RowName;
+  /** `alert`, `trip`, `zero`, or the name of a further set point. */
+  readonly name: string;
+  /** Of a row that acts; rows without it are read at the acceptance of the loop. Rows called `alert` and `trip` act. */
+  readonly does?: Deed;
   readonly level: Answer<Level>;
   readonly because: string;
   /** Of a row that acts. */

@@ -2,11 +2,10 @@ import { type Finding, finding, type Weight } from '../../finding/finding.ts';
 import { measured } from '../../finding/measure.ts';
 import { clause } from '../../source/source.ts';
 import { tradePractice } from '../../source/trade-practice.ts';
+import { leastTurns as turns } from '../logic/response-time.ts';
 import { exampleCase, seconds } from './example.ts';
-import { type AlarmCase, acts, alarmRule } from './rule.ts';
+import { type AlarmCase, alarmRule, deedOf } from './rule.ts';
 
-/** Turns of the shaft a level must stand for, so that one event of a slow machine is not taken for a state. */
-const turns = 10;
 const sources = [clause(tradePractice, 'delay longer than the physics', 'from memory')];
 
 export const delay = alarmRule({
@@ -16,7 +15,7 @@ export const delay = alarmRule({
     'Without a delay a knock, a radio or a loose connector stops the machine. A delay shorter than ten turns sees single events of a slow machine as a state.',
   sources,
   findings: (subject) =>
-    subject.rows.filter((row) => acts(row.name)).flatMap((row) => ofRow(row.name, row.delay, subject)),
+    subject.rows.filter((row) => deedOf(row) !== undefined).flatMap((row) => ofRow(row.name, row.delay, subject)),
   passes: exampleCase(),
   fails: exampleCase({ delay: seconds(0) }),
 });
