@@ -41,7 +41,8 @@ function ofRow(name: string, stated: AlarmCase['rows'][number]['delay'], subject
       remedy: ['1 to 3 s, or as long as the damage allows'],
     });
   }
-  if (!subject.slowest?.known) return [];
+  // A machine that may stand still turns no number of times.
+  if (!subject.slowest?.known || subject.slowest.value <= 0) return [];
   const least = turns / subject.slowest.value;
   if (stated.value >= least * (1 - 1e-9)) return [];
   return say('warns', {
