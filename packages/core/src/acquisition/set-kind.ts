@@ -1,19 +1,28 @@
 import type { MeasuringPoint } from '../demand/measuring-point.ts';
+import type { Target } from '../demand/target.ts';
 import type { FrequencyRow, FrequencyTable } from '../machine/frequency-table.ts';
 import { type Answer, unanswered } from '../quantity/index.ts';
-import type { RecordNeed } from './spectrum-set.ts';
+import type { RecordNeed, SpectrumSet } from './spectrum-set.ts';
 
-/** What is asked of a record, and what could not be asked because it is not known. */
-export interface SetNeed {
-  readonly need: RecordNeed;
-  readonly unknown: readonly string[];
+/** What is asked of a record, or the set itself where it follows the shaft; and what could not be asked for want of it. */
+export type SetNeed = { readonly unknown: readonly string[] } & (
+  | { readonly need: RecordNeed }
+  | { readonly set: SpectrumSet }
+);
+
+/** How the shaft turns that a point looks at. */
+export interface Running {
+  /** The shaft; the one all speeds are counted in where nothing is said. */
+  readonly shaft?: string;
+  /** From standstill to the highest speed, in seconds. */
+  readonly runUp?: Answer<number>;
 }
 
 /** A kind of record: one file, one line in `sets.ts`. Gives nothing where the point has no use for it. */
 export interface SetKind {
   readonly kind: string;
   readonly purpose: string;
-  needs(point: MeasuringPoint, table: FrequencyTable): SetNeed | undefined;
+  needs(point: MeasuringPoint, table: FrequencyTable, running: Running): SetNeed | undefined;
 }
 
 export function setKind(definition: SetKind): SetKind {
@@ -23,6 +32,24 @@ export function setKind(definition: SetKind): SetKind {
 /** Every row of that line, whichever element makes it: all `pole-pass` of a train. */
 export function rowsCalled(table: FrequencyTable, line: string): readonly FrequencyRow[] {
   return table.rows.filter((row) => row.line.name.endsWith(`/${line}`));
+}
+
+/** Lines that are looked for in the motion of the shaft in its bearing, or in that of the housing. */
+export function linesOf(point: MeasuringPoint, whose: 'shaft' | 'housing'): readonly Target[] {
+  return point.targets.filter(
+    ({ observable, reference }) =>
+      observable.kind === 'line' && (reference === 'shaft-relative') === (whose === 'shaft'),
+  );
+}
+
+/** Speed of a shaft at a state, in hertz. */
+export function shaftSpeedIn(table: FrequencyTable, { shaft }: Running, state: string): Answer<number> {
+  const name = shaft ?? table.reference;
+  const row = table.shafts.find((each) => each.shaft === name);
+  return (
+    row?.cells.find((cell) => cell.state === state)?.frequency ??
+    unanswered([{ of: `${table.of}/${name}`, what: `speed at ${state}` }])
+  );
 }
 
 export function frequencyIn(row: FrequencyRow, state: string): Answer<number> {

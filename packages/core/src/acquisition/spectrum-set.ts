@@ -36,6 +36,8 @@ export interface SpectrumSet {
   readonly envelopeBand?: Band;
   /** Sampling of the raw record before demodulation. */
   readonly rawSamplingRate?: number;
+  /** Where the samples follow the shaft: frequencies and times above are those at its highest speed. */
+  readonly orders?: OrderSettings;
   /** What decided: the farthest reach, the closest neighbours, the longest record. */
   readonly reach: Requirement | undefined;
   readonly apart: Requirement | undefined;
@@ -43,8 +45,19 @@ export interface SpectrumSet {
   readonly reasons: readonly string[];
 }
 
+/** Sampling by the turn: orders stand still whatever the speed does. */
+export interface OrderSettings {
+  readonly samplesPerTurn: number;
+  readonly turns: number;
+  /** Distance of two lines in orders: one over the turns. */
+  readonly resolution: number;
+  readonly highest: number;
+  /** How far the speed moves in one record while the machine runs up, in hertz. */
+  readonly speedChange?: number;
+}
+
 /** Three lines of a Hann window apart, two neighbours of like size are two peaks with a dip between them. */
-const linesApart = 3;
+export const linesApart = 3;
 const fewestLines = 400;
 const mostLines = 409_600;
 

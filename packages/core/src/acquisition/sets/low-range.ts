@@ -1,4 +1,4 @@
-import { frequencyIn, rowsCalled, setKind } from '../set-kind.ts';
+import { frequencyIn, linesOf, rowsCalled, setKind } from '../set-kind.ts';
 import { required } from '../spectrum-set.ts';
 
 /** About twice line frequency, fine enough to part it from the shaft orders even at the lowest speed. */
@@ -7,7 +7,7 @@ export const lowRange = setKind({
   purpose: 'electrical against mechanical: twice line frequency beside an order of the shaft',
   needs: (point, table) => {
     const motors = rowsCalled(table, 'pole-pass');
-    if (motors.length === 0 || !point.targets.some((target) => target.observable.kind === 'line')) return undefined;
+    if (motors.length === 0 || linesOf(point, 'housing').length === 0) return undefined;
     const reach = required(
       rowsCalled(table, 'twice-line').map((row) => ({
         why: `${row.line.name} at highest`,

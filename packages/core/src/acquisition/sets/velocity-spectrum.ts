@@ -1,17 +1,23 @@
 import { type Answer, fromAll } from '../../quantity/index.ts';
-import { frequencyIn, rowsCalled, setKind } from '../set-kind.ts';
+import { frequencyIn, linesOf, rowsCalled, setKind } from '../set-kind.ts';
 import { required } from '../spectrum-set.ts';
+
+/** The order at which running and standing vanes repeat lies far above what a housing shows, unless a target asks for it. */
+const beyondReach = /\/vane-diffuser$/;
 
 /** Up to the highest mechanical line of the train and of the targets, with the closest known neighbours apart. */
 export const velocitySpectrum = setKind({
   kind: 'velocity-spectrum',
   purpose: 'lines of shafts, bearings, vanes, gears and motor',
   needs: (point, table) => {
-    const lines = point.targets.filter((target) => target.observable.kind === 'line');
+    const lines = linesOf(point, 'housing');
     if (lines.length === 0) return undefined;
     // What does not turn, a converter's carrier say, sets no range: it is not looked for here.
     const turning = table.rows.filter(
-      (row) => row.line.form.known && row.line.form.value.every((term) => term.of.kind !== 'constant'),
+      (row) =>
+        row.line.form.known &&
+        row.line.form.value.every((term) => term.of.kind !== 'constant') &&
+        !beyondReach.test(row.line.name),
     );
     const reach = required([
       ...turning.map((row) => ({ why: `${row.line.name} at highest`, value: frequencyIn(row, 'highest') })),
