@@ -7,6 +7,14 @@ bearings   rigid bodies that do not slip: the centre of an element moves with th
 trains     gear and belt networks: ratios multiplied along the path from the reference, in Python fractions; planetary
            stages by the Willis equation.
 slip       line frequency at which a shaft reaches a speed under a torque law, by a bracketing root finder.
+planets    rims that roll on each other without teeth: speeds at the contacts give the carrier and the spin of a planet,
+           passages of planets past a mark on sun and ring are counted; windows by stepping turn by turn; assembly by
+           laying cosine teeth into each other; the orders at one place of a held ring by adding up passing planets and
+           taking a Fourier transform.
+networks   planetary stages that share shafts, by least squares in floating point.
+cranks     the exact motion of a slider crank, differentiated twice in its Fourier series.
+meetings   pressure between running and standing blades: node diameters counted in the Fourier transform of a product of
+           two combs.
 
 Run: /usr/bin/python3 evidence/machine/kinematics.py   (writes kinematics.json beside it)
 """
@@ -17,6 +25,7 @@ import random
 from fractions import Fraction
 from pathlib import Path
 
+import numpy as np
 import scipy
 from scipy.optimize import brentq
 
@@ -119,12 +128,164 @@ def slips():
     return rows
 
 
+def rims(sun, planet, ring, planets, sun_speed, ring_speed, seconds=50_000.0):
+    """Rolling rims: no tooth count but as a radius."""
+    sun_radius, planet_radius, ring_radius = sun / 2, planet / 2, ring / 2
+    inner, outer = sun_speed * sun_radius, ring_speed * ring_radius
+    centre = (inner + outer) / 2
+    carrier = centre / (sun_radius + planet_radius)
+    spin = (outer - centre) / planet_radius
+    return {
+        "carrier": carrier,
+        "planet": spin,
+        "planetSpin": abs(spin - carrier),
+        "mesh": abs(sun_speed - carrier) * sun,
+        "sunFault": passages(planets, sun_speed - carrier, seconds),
+        "ringFault": passages(planets, ring_speed - carrier, seconds),
+        "counted_over": seconds,
+    }
+
+
+def first_return(wheel, passing):
+    """Turns until tooth 0 of a wheel that rolls past `passing` teeth a turn meets tooth 0 again, stepped one by one."""
+    place, turns = 0, 0
+    while True:
+        turns += 1
+        place = (place + passing) % wheel
+        if place == 0:
+            return turns
+
+
+def wrapped(angle):
+    return math.remainder(angle, 2 * math.pi)
+
+
+def planets_go_in(sun, planet, ring, planets):
+    """Cosine teeth. The first planet is laid into ring and sun; every other is laid into the ring and tried at the sun."""
+    def turned(at):
+        return at - (ring * at - math.pi) / planet
+
+    def at_sun(at, shift):
+        return wrapped(sun * at + shift + planet * (at + math.pi - turned(at)) - math.pi)
+
+    shift = -at_sun(0.0, 0.0)
+    return all(abs(at_sun(2 * math.pi * k / planets, shift)) < 1e-6 for k in range(planets))
+
+
+def orders_at_ring(ring, planets, harmonic, samples=8192):
+    """Planets passing one place of the ring, each louder while it is near; the strongest orders of the sum."""
+    turn = 2 * math.pi * np.arange(samples) / samples
+    total = np.zeros(samples)
+    for k in range(planets):
+        place = turn + 2 * math.pi * k / planets
+        total += np.exp(8 * (np.cos(place) - 1)) * np.cos(harmonic * ring * place)
+    lines = np.abs(np.fft.rfft(total))
+    return [int(order) for order in np.flatnonzero(lines > lines.max() * (1 - 1e-6))]
+
+
+def planet_sets():
+    rows = []
+    for _ in range(60):
+        sun, planet = random.randint(13, 60), random.randint(13, 60)
+        ring = sun + 2 * planet
+        planets = random.randint(2, 6)
+        sun_speed = random.uniform(-30, 30)
+        ring_speed = random.choice([0.0, random.uniform(-30, 30)])
+        rows.append(
+            {
+                "teeth": {"sun": sun, "planet": planet, "ring": ring, "planets": planets},
+                "sunSpeed": sun_speed,
+                "ringSpeed": ring_speed,
+                **rims(sun, planet, ring, planets, sun_speed, ring_speed),
+                "planetWindow": first_return(planet, ring),
+                "sunWindow": first_return(sun, ring),
+                "goIn": planets_go_in(sun, planet, ring, planets),
+                "orders": [orders_at_ring(ring, planets, harmonic) for harmonic in (1, 2, 3)],
+            }
+        )
+    return rows
+
+
+def networks():
+    """Stages on a common pool of shafts, kept where the speeds of all shafts follow from the first."""
+    kept = []
+    while len(kept) < 40:
+        count = random.randint(2, 3)
+        pool = [f"s{index}" for index in range(random.randint(3, 2 * count))]
+        stages = []
+        for _ in range(count):
+            sun, planet = random.randint(13, 40), random.randint(13, 40)
+            roles = random.sample(pool, 3)
+            if random.random() < 0.5:
+                roles[random.randrange(3)] = "fixed"
+            stages.append({"sun": sun, "planet": planet, "ring": sun + 2 * planet, "roles": roles})
+        used = {role for stage in stages for role in stage["roles"]}
+        if not set(pool) <= used:
+            continue
+        rows = []
+        for stage in stages:
+            row = dict.fromkeys(pool, 0.0)
+            for role, factor in zip(stage["roles"], (stage["sun"], -(stage["sun"] + stage["ring"]), stage["ring"])):
+                if role != "fixed":
+                    row[role] += factor
+            rows.append([row[shaft] for shaft in pool])
+        matrix = np.array(rows)
+        if matrix.shape[0] != len(pool) - 1 or np.linalg.cond(matrix[:, 1:]) > 1e6:
+            continue
+        others = np.linalg.solve(matrix[:, 1:], -matrix[:, 0])
+        if np.abs(others).min() < 1e-6:
+            continue
+        kept.append({"shafts": pool, "stages": stages, "ratios": [1.0, *others.tolist()]})
+    return kept
+
+
+def cranks(samples=4096):
+    rows = []
+    for _ in range(20):
+        radius = random.uniform(0.02, 0.3)
+        rod = radius * random.uniform(3, 6)
+        speed = random.uniform(2, 30)
+        angle = 2 * math.pi * np.arange(samples) / samples
+        place = radius * np.cos(angle) + np.sqrt(rod**2 - (radius * np.sin(angle)) ** 2)
+        series = np.fft.rfft(place) / samples * 2
+        omega = 2 * math.pi * speed
+        rows.append(
+            {
+                "radius": radius,
+                "rod": rod,
+                "speed": speed,
+                "first": abs(series[1]) * omega**2,
+                "second": abs(series[2]) * (2 * omega) ** 2,
+            }
+        )
+    return rows
+
+
+def blade_meetings(samples=512):
+    """Comb of the runner, turned step by step, times comb of the guide vanes: node diameters of the first multiples."""
+    rows = []
+    for running, standing in ((6, 24), (9, 20), (13, 20), (7, 20), (17, 13), (5, 6), (16, 20)):
+        found = []
+        place = 2 * math.pi * np.arange(samples) / samples
+        for m in range(1, 5):
+            for n in range(1, 5):
+                product = np.cos(m * running * place) * np.cos(n * standing * place)
+                lines = np.abs(np.fft.rfft(product))
+                found.append({"m": m, "n": n, "nodes": int(np.flatnonzero(lines > lines.max() / 10)[0])})
+        rows.append({"running": running, "standing": standing, "fewest": min(each["nodes"] for each in found), "all": found})
+    return rows
+
+
 answers = {
     "by": "evidence/machine/kinematics.py",
-    "versions": {"scipy": scipy.__version__},
+    "versions": {"scipy": scipy.__version__, "numpy": np.__version__},
     "bearings": bearings(),
     "gearTrains": gear_trains(),
     "planetaryStages": planetary_stages(),
     "slips": slips(),
+    "planetSets": planet_sets(),
+    "networks": networks(),
+    "cranks": cranks(),
+    "bladeMeetings": blade_meetings(),
 }
 Path(__file__).with_name("kinematics.json").write_text(json.dumps(answers, indent=1) + "\n")

@@ -9,7 +9,7 @@ import {
   stated,
   type Tolerance,
 } from '../quantity/index.ts';
-import { rollingBearingKinematics, tradePractice } from '../source/index.ts';
+import { planetaryKinematics, rollingBearingKinematics, tradePractice } from '../source/index.ts';
 import { type Clause, clause } from '../source/source.ts';
 import { type FrequencyReference, showReference } from './frequency-reference.ts';
 import { burst } from './observables/burst.ts';
@@ -31,6 +31,7 @@ interface UsualLine {
 
 const practice = clause(tradePractice, 'what is usually looked for');
 const kinematics = clause(rollingBearingKinematics);
+const planetary = clause(planetaryKinematics);
 
 /** What the trade looks for, element by element. One line here proposes it for every machine that has the line. */
 export const usualLines: readonly UsualLine[] = [
@@ -97,6 +98,110 @@ export const usualLines: readonly UsualLine[] = [
     harmonic: 2,
     state: 'lowest',
     cause: 'worn or loose belt',
+    weight: 'desirable',
+    source: practice,
+  },
+  {
+    line: 'sun-fault',
+    harmonic: 3,
+    state: 'highest',
+    cause: 'a bad tooth of the sun, up to its third harmonic',
+    weight: 'essential',
+    source: planetary,
+  },
+  {
+    line: 'planet-fault',
+    harmonic: 3,
+    state: 'highest',
+    cause: 'a bad planet tooth, up to its third harmonic',
+    weight: 'essential',
+    source: planetary,
+  },
+  {
+    line: 'ring-fault',
+    harmonic: 3,
+    state: 'highest',
+    cause: 'a bad tooth of the ring, up to its third harmonic',
+    weight: 'essential',
+    source: planetary,
+  },
+  {
+    line: 'chain-pass',
+    harmonic: 2,
+    state: 'lowest',
+    cause: 'worn or stretched chain',
+    weight: 'desirable',
+    source: practice,
+  },
+  {
+    line: 'pocket-pass',
+    harmonic: 2,
+    state: 'highest',
+    cause: 'wear of the rotors, load of the outlet',
+    weight: 'essential',
+    source: practice,
+  },
+  {
+    line: 'blade-pass',
+    harmonic: 1,
+    state: 'highest',
+    cause: 'hydraulic load, wear of the runner',
+    weight: 'essential',
+    source: practice,
+  },
+  {
+    line: 'rope',
+    harmonic: 1,
+    state: 'lowest',
+    cause: 'vortex rope in the draft tube at part load',
+    weight: 'desirable',
+    source: practice,
+  },
+  {
+    line: 'rod-load-reversal',
+    harmonic: 2,
+    state: 'highest',
+    cause: 'loose crosshead, worn pin or piston',
+    weight: 'essential',
+    source: practice,
+  },
+  {
+    line: 'pulsation',
+    harmonic: 1,
+    state: 'highest',
+    cause: 'valves, gas pulsation',
+    weight: 'desirable',
+    source: practice,
+  },
+  {
+    line: 'stroke',
+    harmonic: 1,
+    state: 'highest',
+    cause: 'motion the machine works by: too little, too much, or unlike at its corners',
+    weight: 'essential',
+    source: practice,
+  },
+  {
+    line: 'looseness',
+    harmonic: 1,
+    state: 'highest',
+    cause: 'loose side plates, broken springs',
+    weight: 'essential',
+    source: practice,
+  },
+  {
+    line: 'critical',
+    harmonic: 1,
+    state: 'highest',
+    cause: 'shaft running near its critical speed',
+    weight: 'desirable',
+    source: practice,
+  },
+  {
+    line: 'mode',
+    harmonic: 1,
+    state: 'highest',
+    cause: 'motion of the structure in its natural frequency',
     weight: 'desirable',
     source: practice,
   },

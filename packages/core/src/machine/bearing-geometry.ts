@@ -2,6 +2,7 @@ import {
   type Answer,
   answer,
   ask,
+  choiceField,
   countField,
   type Fields,
   optional,
@@ -14,7 +15,11 @@ import {
 import { type BearingOrders, type BearingRow, bearingOrders } from './bearing-frequencies.ts';
 import type { Slip } from './element.ts';
 
-/** What a drawing of a rolling bearing tells, one row. */
+/** Whether the load stands, or turns with one of the rings. */
+export const loads = ['stands still', 'turns with the inner ring', 'turns with the outer ring'] as const;
+export type Load = (typeof loads)[number];
+
+/** What a drawing of a rolling bearing tells, one row, and what loads it. */
 export const rollingBearingSheet = {
   elements: countField('Rolling elements in one row', { symbol: 'n', example: '9' }),
   elementDiameter: quantityField('length', 'Diameter of a rolling element, of a roller at its middle', {
@@ -29,6 +34,12 @@ export const rollingBearingSheet = {
   rows: optional(countField('Rows', { example: '1' })),
   slip: optional(
     quantityField('fraction', 'Largest deviation of the lines from pure rolling, either way', { example: '2 %' }),
+  ),
+  load: optional(
+    choiceField(
+      loads,
+      'What the load does: it stands still in a pump or fan, turns with the ring that carries unbalance',
+    ),
   ),
   bore: optional(quantityField('length', 'Bore', { example: '25 mm' })),
   outside: optional(quantityField('length', 'Outside diameter', { example: '52 mm' })),

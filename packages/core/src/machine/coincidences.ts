@@ -1,6 +1,6 @@
 import { type Answer, answer, fromAll, greatestCommonDivisor, type Missing } from '../quantity/index.ts';
 import { type Along, regions, zeros } from './along-range.ts';
-import { type FrequencyLine, frequencyLines } from './frequency-line.ts';
+import { type FrequencyLine, frequencyLines, standsStill } from './frequency-line.ts';
 import { statesOverRange } from './frequency-table.ts';
 import { kindOf } from './kinds.ts';
 import { differenceReduced, factorOf, type Reduced, sameReduced, timesReduced } from './reduced.ts';
@@ -30,7 +30,7 @@ export interface Separation {
 export interface Coincidence {
   readonly a: LineMultiple;
   readonly b: LineMultiple;
-  /** `never` where both are one at every speed; `not everywhere` where they cross. */
+  /** `never` where both are one at every speed; `not everywhere` where they cross, or differ only by slip or creep. */
   readonly separable: 'everywhere' | 'not everywhere' | 'never';
   /** Where they cross, in hertz of reference speed or line frequency. */
   readonly crossings: readonly number[];
@@ -186,43 +186,71 @@ function worthComparing(a: Traced, b: Traced): boolean {
   const turnsOnly = [a, b].every(
     ({ line }) => line.form.known && line.form.value.every((term) => term.of.kind === 'rotation'),
   );
-  return !(shafts > 0 && turnsOnly && sameReduced(a.form, b.form));
+  return !(shafts > 0 && turnsOnly && sameReduced(a.form, b.form) && !loose(a, b));
+}
+
+/** Alike by the diameters, but one of them lies behind a belt or rim that falls back: they beat with each other. */
+function loose(a: Traced, b: Traced): boolean {
+  const widths = [a, b].map(({ form }) => form.map(({ times, low, high }) => (high - low) / Math.abs(times)));
+  return Math.max(...widths.flat()) > 0 && widths[0]!.some((width, index) => width !== widths[1]![index]);
 }
 
 function comeClose(a: Traced, b: Traced, within: number): boolean {
+  const near = closeness(a, b, within);
   let before = 0;
   return a.values.some((value, index) => {
     const difference = value - b.values[index]!;
     const crossed = index > 0 && Math.sign(difference) * Math.sign(before) < 0;
     before = difference;
-    return crossed || Math.abs(difference) <= within * Math.max(value, b.values[index]!);
+    return crossed || near(value, b.values[index]!) <= 0;
   });
 }
 
+/** How far two frequencies lie beyond what counts as close; a resonance is as wide as its band. */
+function closeness(a: Traced, b: Traced, within: number): (one: number, other: number) => number {
+  const [wideA, wideB] = [a, b].map(({ line }) => (standsStill(line) ? slipOf(line) : 0)) as [number, number];
+  return (one, other) => Math.abs(one - other) - Math.max(within * Math.max(one, other), wideA * one + wideB * other);
+}
+
 function coincidence(a: Traced, b: Traced, walk: Walk, lines: readonly FrequencyLine[]): Coincidence {
-  const never = sameReduced(a.form, b.form);
-  const apart = along(walk, a, b, (one, other) => (never ? 0 : one - other));
-  const excess = along(walk, a, b, (one, other) => Math.abs(one - other) - walk.within * Math.max(one, other));
-  const crossings = never ? [] : zeros(apart);
-  const close = never ? [{ low: walk.at[0]!, high: walk.at.at(-1)! }] : regions(excess, crossings);
+  const same = sameReduced(a.form, b.form);
+  const beats = same && loose(a, b);
+  const never = same && !beats;
+  const apart = along(walk, a, b, (one, other) => (same ? 0 : one - other));
+  const excess = along(walk, a, b, closeness(a, b, walk.within));
+  const crossings = same ? [] : zeros(apart);
+  const close = same ? [{ low: walk.at[0]!, high: walk.at.at(-1)! }] : regions(excess, crossings);
   const nearestStep = apart.steps.reduce((best, each) => (Math.abs(each.value) < Math.abs(best.value) ? each : best));
   const nearestAt = crossings[0] ?? nearestStep.at;
   const separation = (at: number, state?: string) => separated(apart.value(at), at, state);
   const states = operatingStates(walk.solved).flatMap(({ name, at }) => (at.known ? [separation(at.value, name)] : []));
-  const differBy = never ? undefined : lineThatIs(differenceReduced(a.form, b.form), lines);
+  const differBy = same ? undefined : lineThatIs(differenceReduced(a.form, b.form), lines);
   return {
     a: { line: a.line, harmonic: a.harmonic },
     b: { line: b.line, harmonic: b.harmonic },
-    separable: never ? 'never' : crossings.length > 0 ? 'not everywhere' : 'everywhere',
+    separable: never ? 'never' : beats || crossings.length > 0 ? 'not everywhere' : 'everywhere',
     crossings,
     close,
     states,
     nearest: separation(nearestAt),
-    spread: [a, b].reduce((sum, each) => sum + slipOf(each.line) * valueAt(walk, each.form, nearestAt), 0),
+    spread: [a, b].reduce(
+      (sum, each) => sum + (slipOf(each.line) + loosenessOf(each.form)) * valueAt(walk, each.form, nearestAt),
+      0,
+    ),
     ...(differBy === undefined ? {} : { differBy }),
-    ...(never ? { instead: otherMeans(a.line, b.line) } : {}),
+    ...(never ? { instead: otherMeans(a.line, b.line) } : beats ? { instead: byPhase } : {}),
   };
 }
+
+/** How far a form may lie from its middle because of what slips or creeps before it. */
+function loosenessOf(form: Reduced): number {
+  return Math.max(
+    ...form.map(({ times, low, high }) => Math.max(Math.abs(high - times), Math.abs(times - low)) / Math.abs(times)),
+  );
+}
+
+const byPhase =
+  'take a phase reference on each of the two shafts and average by either: their beat is the creep or slip between them, too slow for a spectrum';
 
 function slipOf({ slip }: FrequencyLine): number {
   return Math.max(-slip.low, slip.high);

@@ -26,10 +26,14 @@ export interface Slip {
 }
 export const noSlip: Slip = { low: 0, high: 0 };
 
+/** The shaft in each role; a carried one only where somebody named it. */
+export type RoleShafts<Role extends string, Carried extends string = never> = Readonly<Record<Role, string>> &
+  Readonly<Partial<Record<Carried, string>>>;
+
 /** Where an element stands: its name, and the shaft in each of its roles. */
-export interface ElementPlace<Role extends string = string> {
+export interface ElementPlace<Role extends string = string, Carried extends string = never> {
   readonly element: string;
-  readonly shafts: Readonly<Record<Role, string>>;
+  readonly shafts: RoleShafts<Role, Carried>;
 }
 
 /** The speed of the shaft in each role over the operating range, in hertz and without its sense of rotation. */
@@ -69,41 +73,53 @@ export interface MachineElementKind<
   Kind extends string = string,
   F extends Fields = Fields,
   Role extends string = string,
+  Carried extends string = never,
 > {
   readonly kind: Kind;
   readonly name: string;
   readonly sheet: F;
-  /** The roles shafts play at it: `on`, or `from` and `to`, or `inner` and `outer`. */
+  /** The roles shafts play at it: `on`, or `from` and `to`, or `inner` and `outer`; none for what stands on no shaft. */
   readonly places: readonly Role[];
+  /**
+   * Roles of shafts that another one carries round, named only where something stands on them: `planet`. Their turns
+   * against the housing make no lines; the element names what they make.
+   */
+  readonly carriedPlaces?: readonly Carried[];
   /** Roles in which it may stand still instead. */
   readonly mayBeFixed?: readonly Role[];
   /** Who plays which role where only `on` is written. */
   readonly onOneShaft?: (shaft: string) => Readonly<Record<Role, string>>;
-  relations(sheet: Sheet<F>): Answer<readonly SpeedRelation<NoInfer<Role>>[]>;
-  lines(sheet: Sheet<F>, place: ElementPlace<Role>): readonly ElementLine[];
+  /** A relation that speaks of a shaft nobody named is not set up. */
+  relations(sheet: Sheet<F>): Answer<readonly SpeedRelation<NoInfer<Role | Carried>>[]>;
+  lines(sheet: Sheet<F>, place: ElementPlace<Role, Carried>): readonly ElementLine[];
   doubts(sheet: Sheet<F>, speeds: RoleSpeeds<Role>): readonly Finding[];
   readonly drive?: MotorDrive<F, Role>;
+  /** It shakes its machine on purpose: severity by vibration does not judge such a machine. */
+  readonly shakesByDesign?: true;
   readonly sources: readonly Clause[];
 }
 
-export function machineElementKind<const Kind extends string, F extends Fields, const Role extends string>(
-  definition: MachineElementKind<Kind, F, Role>,
-): MachineElementKind<Kind, F, Role> {
+export function machineElementKind<
+  const Kind extends string,
+  F extends Fields,
+  const Role extends string,
+  const Carried extends string = never,
+>(definition: MachineElementKind<Kind, F, Role, Carried>): MachineElementKind<Kind, F, Role, Carried> {
   return definition;
 }
 
 /** Any kind, its types forgotten. */
 // biome-ignore lint/suspicious/noExplicitAny: a list of kinds of unlike sheets has no other common type
-export type AnyElementKind = MachineElementKind<string, any, any>;
+export type AnyElementKind = MachineElementKind<string, any, any, any>;
 
 /** An element of that kind as it stands in a train. */
 export type ElementOf<K> =
-  K extends MachineElementKind<infer Kind, infer F, infer Role>
+  K extends MachineElementKind<infer Kind, infer F, infer Role, infer Carried>
     ? {
         readonly name: string;
         readonly kind: Kind;
         readonly sheet: Sheet<F>;
-        readonly shafts: Readonly<Record<Role, string>>;
+        readonly shafts: RoleShafts<Role, Carried>;
       }
     : never;
 

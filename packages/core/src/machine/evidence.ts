@@ -5,16 +5,27 @@ import { cwruBearingData } from '../source/cwru-bearing-data.ts';
 import { gearFrequencies } from '../source/gear-frequencies.ts';
 import { gearTrainingNotes } from '../source/gear-training-notes.ts';
 import { gearboxSignalTutorial } from '../source/gearbox-signal-tutorial.ts';
+import { helicopterGearbox } from '../source/helicopter-gearbox.ts';
 import { inductionMotorPractice } from '../source/induction-motor-practice.ts';
 import { mfptBearingData } from '../source/mfpt-bearing-data.ts';
+import { nrelGearbox } from '../source/nrel-gearbox.ts';
 import { numericalPackageNotes } from '../source/numerical-package-notes.ts';
 import { phm2012Bearing } from '../source/phm-2012-bearing.ts';
+import { planetaryKinematics } from '../source/planetary-kinematics.ts';
+import { reciprocatingPractice } from '../source/reciprocating-practice.ts';
+import { screeningRules } from '../source/screening-rules.ts';
 import { type Clause, clause } from '../source/source.ts';
+import { tradePractice } from '../source/trade-practice.ts';
 import { type Printed, printed } from '../working/printed.ts';
 import { beltPass } from './workings/belt.ts';
+import { bladeVane } from './workings/blade-vane.ts';
 import { gearMesh } from './workings/gear-mesh.ts';
 import { inductionMotorFrequencies } from './workings/induction-motor.ts';
+import { planetaryGear } from './workings/planetary-gear.ts';
+import { reciprocatingOrders } from './workings/reciprocating-orders.ts';
 import { rollingBearingFrequencies } from './workings/rolling-bearing-frequencies.ts';
+import { toothedLoop } from './workings/toothed-loop.ts';
+import { wormGear } from './workings/worm-gear.ts';
 
 type Row = Readonly<Record<string, string>>;
 
@@ -168,5 +179,156 @@ const belts = [
   }),
 ];
 
+function planets(
+  source: Clause,
+  [sun, planet, ring, count]: readonly [string, string, string, string],
+  [fixed, drivenBy, speed]: readonly [string, string, string],
+  row: Row,
+  looser?: Printed['looser'],
+) {
+  const given = {
+    'sun-teeth': sun,
+    'planet-teeth': planet,
+    'ring-teeth': ring,
+    planets: count,
+    fixed,
+    'driven-by': drivenBy,
+    'input-speed': speed,
+  };
+  return printed({ working: planetaryGear, given, printed: row, source, ...(looser === undefined ? {} : { looser }) });
+}
+
+const windTurbine = ['21', '39', '99', '3'] as const;
+
+const planetaries = [
+  planets(
+    clause(nrelGearbox, 'planet mesh at a rotor of 22.09 r/min, from the tooth counts remembered', 'computed here'),
+    windTurbine,
+    ['ring', 'carrier', '22.09 r/min'],
+    { mesh: '36.4485 Hz' },
+  ),
+  planets(
+    clause(
+      helicopterGearbox,
+      'planet mesh and rotor behind a bevel of 19/71 at 6060 r/min; 3 planets assumed',
+      'computed here',
+    ),
+    ['27', '35', '99', '3'],
+    ['ring', 'sun', '1621.6901 r/min'],
+    { mesh: '573.38 Hz', 'carrier-speed': '347.5 r/min' },
+  ),
+  planets(
+    clause(screeningRules, 'plant 6, turbine at 8.5 r/min; re-derived by its author in a second way'),
+    windTurbine,
+    ['ring', 'carrier', '8.5 r/min'],
+    {
+      'sun-speed': '0.80952 Hz',
+      mesh: '14.025 Hz',
+      'planet-spin': '0.35962 Hz',
+      'sun-fault': '2.0036 Hz',
+      'ring-fault': '0.425 Hz',
+      'planet-fault-one-flank': '0.35962 Hz',
+      'planet-fault': '0.71923 Hz',
+      assembly: '40',
+      'tooth-window': '13',
+    },
+  ),
+  planets(
+    clause(screeningRules, 'plant 6, turbine at 15.5 r/min; re-derived by its author in a second way'),
+    windTurbine,
+    ['ring', 'carrier', '15.5 r/min'],
+    {
+      'sun-speed': '1.4762 Hz',
+      mesh: '25.575 Hz',
+      'planet-spin': '0.65577 Hz',
+      'sun-fault': '3.6536 Hz',
+      'ring-fault': '0.775 Hz',
+      'planet-fault': '1.3115 Hz',
+    },
+  ),
+  planets(
+    clause(planetaryKinematics, 'f_m = z_s·z_r/(z_s + z_r)·|f_s − f_r| at a held sun, by hand', 'computed here'),
+    windTurbine,
+    ['sun', 'ring', '60 r/min'],
+    { mesh: '17.325 Hz', 'carrier-speed': '0.825 Hz', 'sun-speed': '0 Hz' },
+  ),
+  planets(
+    clause(planetaryKinematics, 'held carrier: the ring turns back by z_s/z_r, by hand', 'computed here'),
+    windTurbine,
+    ['carrier', 'sun', '99 r/min'],
+    { 'ring-speed': '-21 r/min', mesh: '34.65 Hz', 'carrier-speed': '0 r/min' },
+  ),
+];
+
+const wormsAndLoops = [
+  printed({
+    working: wormGear,
+    given: { starts: '2', 'wheel-teeth': '41', 'worm-speed': '1450 r/min' },
+    printed: { ratio: '20.5', mesh: '48.3333 Hz', 'wheel-speed': '70.7317 r/min', 'hunting-tooth': '0.589431 Hz' },
+    source: clause(gearFrequencies, 'the same forms with 2 and 41 teeth, by hand', 'computed here'),
+  }),
+  printed({
+    working: toothedLoop,
+    given: { 'driving-teeth': '19', 'driven-teeth': '57', 'loop-teeth': '120', 'driving-speed': '300 r/min' },
+    printed: {
+      mesh: '95 Hz',
+      'driven-speed': '100 r/min',
+      'loop-pass': '0.791667 Hz',
+      'hunting-tooth': '0.0416667 Hz',
+    },
+    source: clause(tradePractice, 'mesh = teeth times speed, by hand', 'computed here'),
+  }),
+];
+
+const blades = [
+  printed({
+    working: bladeVane,
+    given: { blades: '7', speed: '2970 r/min' },
+    printed: { 'blade-pass': '346.5 Hz' },
+    source: clause(tradePractice, '7 vanes at 2970 r/min', 'computed here'),
+  }),
+  printed({
+    working: bladeVane,
+    given: { blades: '12', speed: '990 r/min' },
+    printed: { 'blade-pass': '198 Hz' },
+    source: clause(tradePractice, '12 blades at 990 r/min', 'computed here'),
+  }),
+  printed({
+    working: bladeVane,
+    given: { blades: '17', vanes: '13', speed: '11400 r/min' },
+    printed: { 'blade-pass': '3230 Hz', 'vane-pass': '2470 Hz', 'common-order': '221' },
+    source: clause(screeningRules, 'plant 3, compressor wheel of 17 blades and 13 vanes'),
+  }),
+];
+
+const cranks = [
+  printed({
+    working: reciprocatingOrders,
+    given: { speed: '500 r/min', throws: '4', acting: 'double' },
+    printed: { once: '8.3333 Hz', 'rod-load-reversal': '16.667 Hz' },
+    source: clause(screeningRules, 'plant 5, compressor of four throws'),
+  }),
+  printed({
+    working: reciprocatingOrders,
+    given: { speed: '500 r/min', throws: '4', acting: 'double', stroke: '280 mm', 'rod-length': '700 mm' },
+    printed: {
+      'crosshead-impacts': '66.6667 Hz',
+      pulsation: '66.6667 Hz',
+      'primary-inertia': '383.818 m/s2 peak',
+      'secondary-inertia': '76.764 m/s2 peak',
+    },
+    source: clause(reciprocatingPractice, '0.14 m · (2π · 500/60)², and a fifth of it', 'computed here'),
+  }),
+];
+
 /** Other people's numbers for the workings of this room. */
-export const machineEvidence: readonly Printed[] = [...bearings, ...gearRows, ...motors, ...belts];
+export const machineEvidence: readonly Printed[] = [
+  ...bearings,
+  ...gearRows,
+  ...motors,
+  ...belts,
+  ...planetaries,
+  ...wormsAndLoops,
+  ...blades,
+  ...cranks,
+];

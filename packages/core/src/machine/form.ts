@@ -47,6 +47,12 @@ export function relativeTurning(shaft: string, seenFrom: string): FrequencySourc
   };
 }
 
+/** How fast two members turn against each other, either of which may stand still. */
+export function turningBetween(one: string, other: string): FrequencySource {
+  if (one === fixed) return turning(other);
+  return other === fixed ? turning(one) : relativeTurning(one, other);
+}
+
 /** A body that turns with a share of each of two shafts, as a cage between two rings does. */
 export function sharedTurning(shares: readonly { readonly shaft: string; readonly times: number }[]): FrequencySource {
   return { kind: 'rotation', of: shares };

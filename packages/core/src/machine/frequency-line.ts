@@ -3,10 +3,11 @@ import type { Clause } from '../source/source.ts';
 import { type ElementLine, noSlip, type Slip } from './element.ts';
 import type { FrequencyForm } from './form.ts';
 import { kindOf } from './kinds.ts';
-import type { Reduced } from './reduced.ts';
+import { oneHertz, type Reduced } from './reduced.ts';
 import { shaftLines } from './shaft.ts';
 import { reducedForm, type SolvedTrain } from './solved-train.ts';
 import { boundsOver, type OperatingState, valueOver } from './state.ts';
+import type { Train } from './train.ts';
 
 /** A frequency that arises in a train, at every speed of its range. */
 export interface FrequencyLine {
@@ -29,15 +30,36 @@ export interface FrequencyLine {
 /** Every frequency line of a train: the orders of each shaft first, then what each element makes. */
 export function frequencyLines(solved: SolvedTrain): readonly FrequencyLine[] {
   const { train } = solved;
-  const ofShafts = train.shafts.flatMap((shaft) =>
-    shaftLines(shaft).map((line) => frequencyLine(solved, shaft, 'shaft', line)),
-  );
+  const carried = carriedShafts(train);
+  const ofShafts = train.shafts
+    .filter((shaft) => !carried.has(shaft))
+    .flatMap((shaft) => shaftLines(shaft).map((line) => frequencyLine(solved, shaft, 'shaft', line)));
   const ofElements = train.elements.flatMap((element) =>
     kindOf(element)
       .lines(element.sheet, { element: element.name, shafts: element.shafts })
       .map((line) => frequencyLine(solved, element.name, 'element', line)),
   );
   return [...ofShafts, ...ofElements];
+}
+
+/** Shafts that another one carries round: how often they turn against the housing is no line. */
+function carriedShafts(train: Train): ReadonlySet<string> {
+  return new Set(
+    train.elements.flatMap((element) => {
+      const shafts = element.shafts as Readonly<Record<string, string | undefined>>;
+      return (kindOf(element).carriedPlaces ?? []).flatMap((role: string) => shafts[role] ?? []);
+    }),
+  );
+}
+
+/** One turn of a shaft against the housing, of a carried shaft too. */
+export function onceAround(solved: SolvedTrain, shaft: string): FrequencyLine {
+  return frequencyLine(solved, shaft, 'shaft', shaftLines(shaft)[0]!);
+}
+
+/** Whether a line stays where it is at every speed: a mode, a carrier, twice the frequency of the mains. */
+export function standsStill({ reduced }: FrequencyLine): boolean {
+  return reduced.known && reduced.value.every((term) => term.of === oneHertz);
 }
 
 function frequencyLine(

@@ -1,6 +1,6 @@
 import { type Answer, answer, type Missing, showFraction, toNumber } from '../quantity/index.ts';
 import { showForm } from './form.ts';
-import { type FrequencyLine, frequencyAt, frequencyBetween, frequencyLines } from './frequency-line.ts';
+import { type FrequencyLine, frequencyAt, frequencyBetween, frequencyLines, onceAround } from './frequency-line.ts';
 import { type SolvedTrain, solvedTrain } from './solved-train.ts';
 import { type OperatingState, operatingRange, operatingStates, stateAt } from './state.ts';
 import type { Train } from './train.ts';
@@ -52,7 +52,7 @@ export function frequencyTable(train: Train): FrequencyTable {
     }),
   );
   const shafts = train.shafts.map((shaft): ShaftRow => {
-    const once = rows.find((row) => row.line.madeBy === 'shaft' && row.line.name === `${shaft}/1x`)!;
+    const once = onceAround(solved, shaft);
     const known = solved.speeds.shafts[shaft]!;
     const ratio: Answer<string> = known.known
       ? answer(
@@ -61,7 +61,7 @@ export function frequencyTable(train: Train): FrequencyTable {
             : toNumber(known.value.ratio).toPrecision(5),
         )
       : known;
-    return { shaft, ratio, cells: once.cells };
+    return { shaft, ratio, cells: states.map((state) => cell(once, state)) };
   });
   return { of: train.of, reference: solved.speeds.reference, states, shafts, rows };
 }

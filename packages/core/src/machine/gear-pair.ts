@@ -28,7 +28,10 @@ export const gearPairSheet = {
   }),
   drivenTeeth: countField('Teeth of the driven wheel, on the shaft `to`', { symbol: 'z_2', least: 2, example: '84' }),
   meshing: optional(
-    choiceField(['external', 'internal'], 'Whether both wheels have outward teeth; external where left out'),
+    choiceField(
+      ['external', 'internal', 'bevel'],
+      'Whether both wheels have outward teeth, or stand at an angle; external where left out',
+    ),
   ),
   ratio: optional(
     quantityField('ratio', 'Ratio as stated elsewhere, speed of the driving over speed of the driven', {
@@ -38,7 +41,10 @@ export const gearPairSheet = {
 } as const;
 export type GearPairSheet = Sheet<typeof gearPairSheet>;
 
-/** Two meshing wheels on shafts that do not move about each other: spur, helical, bevel, worm with its starts as teeth. */
+/**
+ * Two meshing wheels on shafts that do not move about each other: spur, helical, bevel. The sense of a bevel wheel about
+ * its own axis is a convention.
+ */
 export const gearPair = machineElementKind({
   kind: 'gear-pair',
   name: 'Gear pair',

@@ -32,14 +32,19 @@ export interface TypedWithStatus {
 /** An element as typed: its kind, the shafts by role (or `on` alone), the fields of its sheet in kebab case. */
 export type TypedElement = Readonly<Record<string, Typed>> & { readonly kind: string };
 
+interface TypedRun {
+  readonly wander?: Typed;
+  readonly states?: Readonly<Record<string, string>>;
+}
+
 /** A train as typed: what a plant file holds of it, and what examples are written in. */
 export interface TypedTrain {
   readonly of: string;
   readonly shafts: readonly string[];
   readonly elements: Readonly<Record<string, TypedElement>>;
   readonly operation:
-    | { readonly shaft: string; readonly speed: Typed; readonly states?: Readonly<Record<string, string>> }
-    | { readonly motor: string; readonly frequency: Typed; readonly states?: Readonly<Record<string, string>> };
+    | ({ readonly shaft: string; readonly speed: Typed } & TypedRun)
+    | ({ readonly motor: string; readonly frequency: Typed } & TypedRun);
   readonly plates?: Readonly<Record<string, Typed>>;
 }
 
@@ -66,7 +71,8 @@ export function readElement(
 ): MachineElement {
   const kind = elementKindCalled(typed.kind) ?? refusedKind(name, typed.kind);
   const fieldNames = Object.keys(kind.sheet as Fields).map(kebab);
-  const places = [...kind.places, ...(kind.onOneShaft === undefined ? [] : ['on'])];
+  const carried: readonly string[] = kind.carriedPlaces ?? [];
+  const places = [...kind.places, ...carried, ...(kind.onOneShaft === undefined ? [] : ['on'])];
   for (const key of Object.keys(typed)) {
     if (key === 'kind' || places.includes(key) || fieldNames.includes(key)) continue;
     const near = nearest(key, [...places, ...fieldNames]);
@@ -101,8 +107,9 @@ function readShafts(name: string, kind: AnyElementKind, typed: TypedElement): Re
       expected: `either 'on' or ${kind.places.join(' and ')}`,
     });
   }
+  const carried: readonly string[] = (kind.carriedPlaces ?? []).filter((role: string) => typed[role] !== undefined);
   return Object.fromEntries(
-    kind.places.map((role) => {
+    [...kind.places, ...carried].map((role) => {
       const shaft = typed[role];
       if (typeof shaft === 'string' && shaft !== '') return [role, shaft];
       throw new Refusal({ read: '', expected: `'${role}' of elements/${name}: the name of a shaft` });
@@ -139,12 +146,16 @@ function readStated<T>(field: Field<T>, raw: Typed, at: string, writing: Writing
 }
 
 function readOperation(typed: TypedTrain['operation'], writing: Writing): Operation {
+  const wander = quantityField('fraction', 'How far the speed strays within a record');
+  const straying =
+    typed.wander === undefined ? {} : { wander: readStated(wander, typed.wander, 'operation/wander', writing) };
   if ('shaft' in typed) {
     const speed = quantityField('shaft speed', 'Speed of the shaft');
     return {
       by: 'shaft',
       shaft: typed.shaft,
       range: readStated(spanField('shaft speed', 'Speed of the shaft'), typed.speed, 'operation/speed', writing),
+      ...straying,
       states: readStates(speed, typed.states, writing),
     };
   }
@@ -153,6 +164,7 @@ function readOperation(typed: TypedTrain['operation'], writing: Writing): Operat
     by: 'line',
     motor: typed.motor,
     range: readStated(spanField('frequency', 'Line frequency'), typed.frequency, 'operation/frequency', writing),
+    ...straying,
     states: readStates(frequency, typed.states, writing),
   };
 }

@@ -4,13 +4,22 @@ import { clause } from '../source/source.ts';
 import { type BearingOrders, bearingOrders } from './bearing-frequencies.ts';
 import {
   bearingRow,
+  type Load,
   type RollingBearingSheet,
   rollingBearingSheet,
   slipOfOrder,
   usualSlip,
 } from './bearing-geometry.ts';
 import { couplesNothing, type ElementLine, type ElementPlace, machineElementKind, noSlip } from './element.ts';
-import { type FrequencySource, fixed, measuredTimes, relativeTurning, sharedTurning } from './form.ts';
+import {
+  counted,
+  type FrequencySource,
+  fixed,
+  measuredTimes,
+  relativeTurning,
+  sharedTurning,
+  turningBetween,
+} from './form.ts';
 import { bearingGeometryEstimated } from './rules/bearing-geometry-estimated.ts';
 import { contactAnglePlausible } from './rules/contact-angle-plausible.ts';
 import { elementAgainstPitch } from './rules/element-against-pitch.ts';
@@ -21,7 +30,10 @@ import { rowsCountedTwice } from './rules/rows-counted-twice.ts';
 const sources = [clause(rollingBearingKinematics)];
 const slipSource = clause(rollingBearingKinematics, 'slip of 1 to 2 %', 'second-hand');
 
-/** Ball or roller bearing; either ring may stand still, turn with a shaft, or both may turn. */
+/**
+ * Ball or roller bearing; either ring may stand still, turn with a shaft, or both may turn. Where it is stated what the
+ * load does, the lines of a ring that turns under the load have side lines, and those of a ring that does not have none.
+ */
 export const rollingBearing = machineElementKind({
   kind: 'rolling-bearing',
   name: 'Rolling bearing',
@@ -34,22 +46,25 @@ export const rollingBearing = machineElementKind({
     const rings = relativeTurning(place.shafts.inner, place.shafts.outer);
     return [
       cageLine(sheet, place),
+      ...cageFromRings(sheet, place),
       ringLine(
         sheet,
         rings,
         'outer-ring',
-        'Elements passing a spot on the outer ring',
+        `Elements passing a spot on the outer ring${underLoad(sheet, place, 'outer')}`,
         5,
         (orders) => orders.outerRing,
       ),
+      ...sideLines(sheet, place, 'outer', (orders) => orders.outerRing),
       ringLine(
         sheet,
         rings,
         'inner-ring',
-        'Elements passing a spot on the inner ring',
+        `Elements passing a spot on the inner ring${underLoad(sheet, place, 'inner')}`,
         5,
         (orders) => orders.innerRing,
       ),
+      ...sideLines(sheet, place, 'inner', (orders) => orders.innerRing),
       ringLine(
         sheet,
         rings,
@@ -118,6 +133,82 @@ function cageLine(sheet: RollingBearingSheet, place: ElementPlace<'inner' | 'out
     harmonics: 2,
     ...bands(sheet, (orders) => (place.shafts.inner === fixed ? orders.cageOfOuter : orders.cageOfInner)),
   };
+}
+
+/** Where both rings turn, the cage against the housing is not the cage against either ring, and a fault sits on a ring. */
+function cageFromRings(sheet: RollingBearingSheet, place: ElementPlace<'inner' | 'outer'>): readonly ElementLine[] {
+  if (place.shafts.inner === fixed || place.shafts.outer === fixed) return [];
+  const rings = relativeTurning(place.shafts.inner, place.shafts.outer);
+  return [
+    ringLine(
+      sheet,
+      rings,
+      'cage-from-outer',
+      'One turn of the cage as the outer ring sees it: passages of the outer ring over the number of elements',
+      2,
+      (orders) => orders.cageOfInner,
+    ),
+    ringLine(
+      sheet,
+      rings,
+      'cage-from-inner',
+      'One turn of the cage as the inner ring sees it: passages of the inner ring over the number of elements',
+      2,
+      (orders) => orders.cageOfOuter,
+    ),
+  ];
+}
+
+/** What turns under the load: nothing where it is not stated what the load does. */
+function loadTurns(
+  sheet: RollingBearingSheet,
+  { shafts }: ElementPlace<'inner' | 'outer'>,
+  ring: 'inner' | 'outer',
+): FrequencySource | 'with it' | undefined {
+  const load = valueIfStated(sheet.values.load);
+  if (load === undefined) return undefined;
+  const withLoad: Readonly<Record<Load, string>> = {
+    'stands still': fixed,
+    'turns with the inner ring': shafts.inner,
+    'turns with the outer ring': shafts.outer,
+  };
+  return shafts[ring] === withLoad[load] ? 'with it' : turningBetween(shafts[ring], withLoad[load]);
+}
+
+function underLoad(
+  sheet: RollingBearingSheet,
+  place: ElementPlace<'inner' | 'outer'>,
+  ring: 'inner' | 'outer',
+): string {
+  const turns = loadTurns(sheet, place, ring);
+  if (turns === undefined) return '';
+  const load = sheet.values.load?.known === true ? sheet.values.load.value : '';
+  return turns === 'with it'
+    ? `; the load ${load}, so the spot is always loaded alike: no side lines`
+    : `; the load ${load}, so the spot passes it: side lines at each turn under the load`;
+}
+
+/** A spot that passes the load is struck harder there: its line has side lines at its turns under the load. */
+function sideLines(
+  sheet: RollingBearingSheet,
+  place: ElementPlace<'inner' | 'outer'>,
+  ring: 'inner' | 'outer',
+  order: (orders: BearingOrders) => number,
+): readonly ElementLine[] {
+  const turns = loadTurns(sheet, place, ring);
+  if (turns === undefined || turns === 'with it') return [];
+  const rings = relativeTurning(place.shafts.inner, place.shafts.outer);
+  const known = bearingRow(sheet);
+  return ([-1, 1] as const).map((sign) => ({
+    name: `${ring}-ring-${sign < 0 ? 'lower' : 'upper'}`,
+    meaning: `Passages of the ${ring} ring ${sign < 0 ? 'less' : 'plus'} one of its turns under the load`,
+    form: fromAll({ known }, (drawn) => [
+      measuredTimes(order(bearingOrders(drawn.known.row)), rings),
+      counted(sign, turns),
+    ]),
+    harmonics: 1,
+    ...bands(sheet, order),
+  }));
 }
 
 function bands(sheet: RollingBearingSheet, order: (orders: BearingOrders) => number) {

@@ -92,7 +92,10 @@ export function shaftSpeeds(train: Train): ShaftSpeeds {
 
 function relationsOf(element: MachineElement): readonly PlacedRelation[] {
   const relations = kindOf(element).relations(element.sheet);
-  return relations.known ? relations.value.map((relation) => ({ element, relation })) : [];
+  if (!relations.known) return [];
+  return relations.value
+    .filter(({ terms }) => terms.every(({ role }) => role in element.shafts))
+    .map((relation) => ({ element, relation }));
 }
 
 function equationOf(element: MachineElement, terms: readonly RelationTerm[]): LinearEquation {

@@ -10,6 +10,8 @@ export interface NamedState {
 
 interface Range<Name extends QuantityName> {
   readonly range: Stated<Span<Name>>;
+  /** How far the speed strays within one record, from least to most, relative to its mean. */
+  readonly wander?: Stated<number>;
   /** Beside `lowest` and `highest`, which every operation has. */
   readonly states: readonly NamedState[];
 }
@@ -71,7 +73,8 @@ function checkedElement(element: MachineElement, shafts: readonly string[]): voi
     }
   }
   const moving = standing.map(([, shaft]) => shaft).filter((shaft) => shaft !== fixed);
-  if (moving.length === 0) throw new Refusal({ read: element.name, expected: 'an element on at least one shaft' });
+  if (moving.length === 0 && kind.places.length > 0)
+    throw new Refusal({ read: element.name, expected: 'an element on at least one shaft' });
   if (new Set(moving).size < moving.length) {
     throw new Refusal({ read: `${element.name}: ${moving.join(', ')}`, expected: 'a different shaft in each role' });
   }

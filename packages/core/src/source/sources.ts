@@ -18,6 +18,7 @@ import { gearboxSignalTutorial } from './gearbox-signal-tutorial.ts';
 import { harris1978 } from './harris-1978.ts';
 import { heinzel2002 } from './heinzel-2002.ts';
 import { helicopterGearbox } from './helicopter-gearbox.ts';
+import { hydraulicTurbinePractice } from './hydraulic-turbine-practice.ts';
 import { iec60529 } from './iec-60529.ts';
 import { iepePractice } from './iepe-practice.ts';
 import { inductionMotorPractice } from './induction-motor-practice.ts';
@@ -44,6 +45,9 @@ import { numericalPackageNotes } from './numerical-package-notes.ts';
 import { nuttall1981 } from './nuttall-1981.ts';
 import { oscilloscopeWindowTable } from './oscilloscope-window-table.ts';
 import { phm2012Bearing } from './phm-2012-bearing.ts';
+import { planetaryKinematics } from './planetary-kinematics.ts';
+import { planetaryPhasing } from './planetary-phasing.ts';
+import { reciprocatingPractice } from './reciprocating-practice.ts';
 import { rollingBearingKinematics } from './rolling-bearing-kinematics.ts';
 import { samplingPractice } from './sampling-practice.ts';
 import { screeningRules } from './screening-rules.ts';
@@ -74,6 +78,10 @@ export const sources: readonly Source[] = [
   nrelGearbox,
   helicopterGearbox,
   gearFrequencies,
+  planetaryKinematics,
+  planetaryPhasing,
+  reciprocatingPractice,
+  hydraulicTurbinePractice,
   inductionMotorPractice,
   beltPractice,
   fluidFilmPractice,

@@ -72,3 +72,34 @@ export function beltTrain(changed: Fields): TypedTrain {
     ...changed,
   });
 }
+
+/** A planetary stage with the ring held, driven at the carrier. */
+export function planetaryTrain(changed: Fields): TypedTrain {
+  return {
+    of: 'G-2',
+    shafts: ['rotor', 'sun'],
+    elements: {
+      stage: {
+        kind: 'planetary-stage',
+        sun: 'sun',
+        carrier: 'rotor',
+        ring: 'fixed',
+        'sun-teeth': 21,
+        'planet-teeth': 39,
+        'ring-teeth': 99,
+        planets: 3,
+        ...changed,
+      },
+    },
+    operation: { shaft: 'rotor', speed: '8.5..15.5 r/min' },
+  };
+}
+
+export function wormTrain(changed: Fields): TypedTrain {
+  return {
+    of: 'G-3',
+    shafts: ['motor', 'table'],
+    elements: { pair: { kind: 'worm-pair', worm: 'motor', wheel: 'table', starts: 2, 'wheel-teeth': 41, ...changed } },
+    operation: { shaft: 'motor', speed: '1450 r/min' },
+  };
+}

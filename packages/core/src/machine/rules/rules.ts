@@ -6,11 +6,17 @@ import { beltSlipNotStated } from './belt-slip-not-stated.ts';
 import { carrierAboveLine } from './carrier-above-line.ts';
 import { commonFactor } from './common-factor.ts';
 import { contactAnglePlausible } from './contact-angle-plausible.ts';
+import { creepNotStated } from './creep-not-stated.ts';
 import { elementAgainstPitch } from './element-against-pitch.ts';
 import { elementsFitPitchCircle } from './elements-fit-pitch-circle.ts';
 import { hertzForRevolutions } from './hertz-for-revolutions.ts';
 import { lineFrequencyInRevolutions } from './line-frequency-in-revolutions.ts';
+import { loadOfBearing } from './load-of-bearing.ts';
+import { modeInRange } from './mode-in-range.ts';
 import { pitchBetweenBoreAndOutside } from './pitch-between-bore-and-outside.ts';
+import { planetaryGeometry } from './planetary-geometry.ts';
+import { planetaryRatio } from './planetary-ratio.ts';
+import { planetsAssemble } from './planets-assemble.ts';
 import { plateAgainstTrain } from './plate-against-train.ts';
 import { polesAgainstSpeed } from './poles-against-speed.ts';
 import { polesEven } from './poles-even.ts';
@@ -23,7 +29,10 @@ import { shaftReached } from './shaft-reached.ts';
 import { slipAboveZero } from './slip-above-zero.ts';
 import { stateInsideRange } from './state-inside-range.ts';
 import { synchronousSpeedAgainstPoles } from './synchronous-speed-against-poles.ts';
+import { throwPlausible } from './throw-plausible.ts';
+import { toothedLoopPossible } from './toothed-loop-possible.ts';
 import type { TrainRule } from './train-rule.ts';
+import { wormRatio } from './worm-ratio.ts';
 
 /** Rules that look at a whole train. Those of one kind of element are named in the file of that kind. */
 export const trainRules: readonly TrainRule[] = [
@@ -36,6 +45,8 @@ export const trainRules: readonly TrainRule[] = [
   lineFrequencyInRevolutions,
   polesEven,
   carrierAboveLine,
+  loadOfBearing,
+  modeInRange,
 ];
 
 /** Every rule of the room, whatever it looks at: for help, pages and completeness. */
@@ -57,4 +68,11 @@ export const machineRules: readonly MachineRule<any>[] = [
   pitchBetweenBoreAndOutside,
   contactAnglePlausible,
   bearingGeometryEstimated,
+  wormRatio,
+  planetaryGeometry,
+  planetsAssemble,
+  planetaryRatio,
+  toothedLoopPossible,
+  creepNotStated,
+  throwPlausible,
 ];

@@ -86,6 +86,7 @@ export const rollingBearingFrequencies = working({
         contactAngle: stated(row.contactAngle),
         rows: undefined,
         slip: undefined,
+        load: undefined,
         bore: undefined,
         outside: undefined,
       },
