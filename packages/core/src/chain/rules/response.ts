@@ -61,6 +61,7 @@ function worse(a: ResponseFound, b: ResponseFound, tolerance: Tolerance): Respon
 /** For an undamped resonance +e is reached at r = √(1 − 1/(1 + e)): the resonance needed lies at f/r. */
 function neededResponse(worst: ResponseFound, tolerance: Tolerance): string {
   if (worst.error > 0) {
+    if (tolerance.high <= 0) return 'a tolerance that allows something upwards: every resonance lifts a little';
     const ratio = Math.sqrt(1 - 1 / (1 + tolerance.high));
     return `a mounted resonance of at least ${Math.ceil(worst.frequency / ratio / 100) / 10} kHz, or the band to end lower`;
   }
