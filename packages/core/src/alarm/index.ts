@@ -3,6 +3,7 @@ import { alarmSetPoints } from './alarm-set-points.ts';
 import { responseTimeWorking } from './logic/response-time.ts';
 
 export * from './alarm-set-points.ts';
+export * from './event/index.ts';
 export * from './logic/index.ts';
 export * from './policies/policies.ts';
 export * from './policies/policy.ts';

@@ -1,0 +1,3 @@
+export * from './event-reading.ts';
+export * from './growth.ts';
+export * from './simulated-event.ts';
