@@ -5,12 +5,19 @@ import {
   answer,
   answerOf,
   ask,
+  asSineDetector,
   fromAll,
+  type Level,
+  levelField,
+  type Motion,
   notBelowZeroField,
+  optional,
   quantityField,
   type Sheet,
   type Stated,
+  showLevel,
   type Tolerance,
+  unanswered,
 } from '../quantity/index.ts';
 import { type Budget, combined } from '../uncertainty/budget.ts';
 import { type Contribution, contribution } from '../uncertainty/contribution.ts';
@@ -39,6 +46,20 @@ export const allowanceSheet = {
       example: '0.5 %',
     }),
   ),
+  runoutLeft: optional(
+    notBelowZeroField(
+      levelField(['displacement'], 'What is left of the run-out under a probe once its slow roll is taken away', {
+        example: '1 um pp',
+      }),
+    ),
+  ),
+  probeTemperature: optional(
+    notBelowZeroField(
+      quantityField('fraction', 'Change of a probe, its cable and its driver with their temperature, half-width', {
+        example: '1 %',
+      }),
+    ),
+  ),
 } as const;
 
 export type Allowances = Sheet<typeof allowanceSheet>;
@@ -52,7 +73,9 @@ const coverage = { factor: 2 } as const;
  * Relative uncertainty of the amplitude a target is read with, k = 2: sensitivity (calibration certificate, or the
  * spread of pieces), temperature of the surface, mounting, input, motion across the axis, response. Independent terms
  * of a product, so their relative uncertainties add as squares; half-widths are rectangular. Holds well above the
- * noise, which would only add upward. Source: JCGM 100, 5.1.6.
+ * noise, which would only add upward. A probe on a shaft has no mounting and no motion across it; what is left of the
+ * run-out, and the temperature of the whole set, stand in their place, the run-out as a share of the stated `reading`.
+ * Source: JCGM 100, 5.1.6.
  */
 export function readingUncertainty(
   target: Target,
@@ -60,7 +83,11 @@ export function readingUncertainty(
   prediction: Prediction,
   allowances: Allowances,
   entered: SensitivityEntered,
+  reading?: Level<Motion>,
 ): Answer<Budget> {
+  if (prediction.chain.transducer.reference === 'shaft-relative') {
+    return shaftUncertainty(target, point, prediction, allowances, entered, reading);
+  }
   const stated = ask(allowances, ['mounting', 'inputGain', 'crossMotion', 'responseResidual'], (values) => values);
   return fromAll(
     {
@@ -95,6 +122,54 @@ export function readingUncertainty(
       );
     },
   );
+}
+
+/** Slope of the set, run-out left, temperature of the set, input, response: what a shaft is read with. */
+function shaftUncertainty(
+  target: Target,
+  point: MeasuringPoint,
+  prediction: Prediction,
+  allowances: Allowances,
+  entered: SensitivityEntered,
+  reading: Level<Motion> | undefined,
+): Answer<Budget> {
+  return fromAll(
+    {
+      stated: ask(allowances, ['runoutLeft', 'probeTemperature', 'inputGain', 'responseResidual'], (values) => values),
+      at: readingOf(reading, point),
+      sensitivity: sensitivityTerm(prediction, allowances, entered),
+      response: responseExtremes(target, prediction),
+    },
+    ({ stated, at, sensitivity, response }) => {
+      const left = asSineDetector(stated.runoutLeft, at.detector);
+      const uncorrected = Math.max(Math.abs(response.highest.error), Math.abs(response.lowest.error));
+      const residual = Math.max(stated.responseResidual, uncorrected);
+      return combined(
+        [
+          sensitivity,
+          halfWidth(
+            `run-out left, ${showLevel(stated.runoutLeft)} of ${showLevel(at)}`,
+            left.value / at.value,
+            allowances.of,
+          ),
+          halfWidth('temperature of probe, cable and driver', stated.probeTemperature, allowances.of),
+          halfWidth('gain of the input', stated.inputGain, allowances.of),
+          halfWidth(
+            'response left uncorrected',
+            residual,
+            residual === uncorrected ? prediction.chain.of : allowances.of,
+          ),
+        ],
+        { coverage },
+      );
+    },
+  );
+}
+
+/** Run-out is a length: what share of a reading it is depends on the reading. */
+function readingOf(reading: Level<Motion> | undefined, point: MeasuringPoint): Answer<Level<Motion>> {
+  if (reading?.quantity === 'displacement' && reading.value > 0) return answer(reading);
+  return unanswered([{ of: point.of, what: 'reading of the shaft at speed, as a displacement' }]);
 }
 
 function sheetOf(prediction: Prediction): Sheet {

@@ -1,3 +1,4 @@
+import { type Running, shaftSpeedIn } from '../acquisition/set-kind.ts';
 import { type PointSettings, settingsFor } from '../acquisition/sets.ts';
 import { demand } from '../demand/demand.ts';
 import type { LineLookup } from '../demand/frequency-reference.ts';
@@ -9,13 +10,14 @@ import { blocks, type Finding, finding, inOrderOfWeight } from '../finding/findi
 import { type Coincidence, coincidences } from '../machine/coincidences.ts';
 import { trainFindings } from '../machine/findings.ts';
 import { type FrequencyTable, frequencyTable } from '../machine/frequency-table.ts';
-import { type Answer, answer, nearest, unanswered } from '../quantity/index.ts';
+import { type Answer, answerOf, type Level, type Motion, nearest, unanswered } from '../quantity/index.ts';
 import { type Appraisal, appraisal } from '../selection/appraisal.ts';
 import { judgementFindings } from './judgement-findings.ts';
-import { type MachineLimits, machineLimits } from './machine-limits.ts';
+import { type MachineLimits, machineLimits, pointLimits } from './machine-limits.ts';
 import type { Plant, PlantMachine, PlantPoint } from './plant.ts';
 import { type PointAlarms, pointAlarms } from './point-alarms.ts';
 import { budgetFindings, type PointBudgets, pointBudgets } from './point-budgets.ts';
+import { type PointProbes, pointProbes } from './point-probes.ts';
 
 /** A measuring point as designed: what it must capture, the chain chosen for it, and what follows from both. */
 export interface DesignedPoint {
@@ -28,6 +30,10 @@ export interface DesignedPoint {
   readonly settings: PointSettings;
   readonly budgets: PointBudgets;
   readonly alarms: PointAlarms | undefined;
+  /** Limits the point states for itself, in place of those of its machine. */
+  readonly limits?: MachineLimits;
+  /** What its probes read, where an arrangement of probes is stated. */
+  readonly probes?: PointProbes;
   readonly findings: readonly Finding[];
 }
 
@@ -109,12 +115,22 @@ function designedPoint(
       ? undefined
       : appraisal(point, { ...stated.way, ...stated.chosen }, plant.policy);
   const chain = judged?.prediction.chain;
-  const boundaries = limits?.boundaries ?? unanswered([{ of: machine.name, what: 'limits' }]);
+  const own = pointLimits(machine, stated, table);
+  const boundaries = (own ?? limits)?.boundaries ?? unanswered([{ of: machine.name, what: 'limits' }]);
+  const running = runningOf(machine, stated);
   const alarms =
-    stated.alarm === undefined ? undefined : pointAlarms(point, stated.alarm, boundaries, chain, slowestTurn(table));
+    stated.alarm === undefined
+      ? undefined
+      : pointAlarms(point, stated.alarm, boundaries, chain, slowestTurn(table, running));
   const settings: PointSettings =
-    chain?.transducer.signal === 'overall' ? { sets: [], unknown: [] } : settingsFor(point, table);
-  const budgets = judged === undefined ? [] : pointBudgets(point, judged.prediction, plant.allowances, seed);
+    chain?.transducer.signal === 'overall' ? { sets: [], unknown: [] } : settingsFor(point, table, running);
+  const clearance = (own ?? limits)?.clearance;
+  const probes =
+    stated.probes === undefined
+      ? undefined
+      : pointProbes(stated.probes, { point, chain, table, shaft: stated.shaft, clearance });
+  const budgets =
+    judged === undefined ? [] : pointBudgets(point, judged.prediction, plant.allowances, seed, readingAtSpeed(stated));
   return {
     stated,
     point,
@@ -123,10 +139,14 @@ function designedPoint(
     settings,
     budgets,
     alarms,
+    ...(own === undefined ? {} : { limits: own }),
+    ...(probes === undefined ? {} : { probes }),
     findings: [
       ...pointDoubts({ statement: stated.statement, point }),
       ...(judged === undefined ? [noChain(point)] : judgementFindings(judged.judgements, point.of, desirableOf(point))),
       ...budgetFindings(budgets, point.of),
+      ...(own?.findings ?? []),
+      ...(probes?.findings ?? []),
       ...(alarms?.findings ?? []),
     ],
   };
@@ -136,9 +156,24 @@ function desirableOf(point: MeasuringPoint): ReadonlySet<string> {
   return new Set(point.targets.filter((target) => target.weight === 'desirable').map((target) => target.name));
 }
 
-function slowestTurn(table: FrequencyTable) {
-  const shaft = table.shafts.find((row) => row.shaft === table.reference);
-  return shaft?.cells.find((cell) => cell.state === 'lowest')?.frequency ?? answer(0);
+/** The shaft a point looks at, and how long the machine takes to its highest speed. */
+function runningOf(machine: PlantMachine, point: PlantPoint): Running {
+  const { runUp } = machine.facts.values;
+  return {
+    ...(point.shaft === undefined ? {} : { shaft: point.shaft }),
+    ...(runUp === undefined ? {} : { runUp: answerOf<number>(runUp, machine.name, 'run-up time') }),
+  };
+}
+
+/** What the point reads at speed: beside its slow roll, otherwise as its baseline. */
+function readingAtSpeed({ probes, alarm }: PlantPoint): Level<Motion> | undefined {
+  const beside = probes?.flatMap((each) => (each.kind === 'slow-roll' ? (each.sheet.values.running ?? []) : []))[0];
+  if (beside?.known === true) return beside.value;
+  return alarm?.baseline.known === true ? alarm.baseline.value : undefined;
+}
+
+function slowestTurn(table: FrequencyTable, running: Running): Answer<number> {
+  return shaftSpeedIn(table, running, 'lowest');
 }
 
 function noChain(point: MeasuringPoint): Finding {

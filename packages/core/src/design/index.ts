@@ -3,4 +3,5 @@ export * from './machine-limits.ts';
 export * from './plant.ts';
 export * from './point-alarms.ts';
 export * from './point-budgets.ts';
+export * from './point-probes.ts';
 export * from './questions.ts';

@@ -1,41 +1,103 @@
 import { limitDoubts } from '../demand/rules/rules.ts';
+import { clearanceFindings, type JournalFacts } from '../demand/zones/clearance.ts';
 import { scopeFindings } from '../demand/zones/scope.ts';
 import { type Boundaries, boundariesAt } from '../demand/zones/zone-table.ts';
 import type { Finding } from '../finding/finding.ts';
 import type { FrequencyTable } from '../machine/frequency-table.ts';
-import { type Answer, answerOf, fromAll, type Quantity, type Span, type Stated, stated } from '../quantity/index.ts';
-import type { LimitStatement, PlantMachine } from './plant.ts';
+import {
+  type Answer,
+  answerOf,
+  fromAll,
+  type Length,
+  type Quantity,
+  type Span,
+  type Stated,
+  stated,
+} from '../quantity/index.ts';
+import type { LimitStatement, PlantMachine, PlantPoint } from './plant.ts';
 
-/** The limits that hold for a machine, and what stands between them and their use. */
+/** The limits that hold for a machine or a point, and what stands between them and their use. */
 export interface MachineLimits {
   readonly boundaries: Answer<Boundaries>;
   readonly title: string;
+  /** Diametral clearance of the bearing they are held by, where one is stated. */
+  readonly clearance?: Stated<Length>;
   readonly findings: readonly Finding[];
 }
 
 /** Limits of the owner as they stand; those of a table at the speed of the machine, after a look at its scope. */
 export function machineLimits(machine: PlantMachine, table: FrequencyTable): MachineLimits | undefined {
-  const { limits } = machine;
-  if (limits === undefined) return undefined;
+  if (machine.limits === undefined) return undefined;
+  return limitsAt(machine.limits, machine.name, machine, table, table.reference);
+}
+
+/** Limits that a point states for itself; its shaft diameter tells whether a clearance looks radial. */
+export function pointLimits(
+  machine: PlantMachine,
+  point: PlantPoint,
+  table: FrequencyTable,
+): MachineLimits | undefined {
+  if (point.limits === undefined) return undefined;
+  const { shaftDiameter } = point.statement.surroundings.values;
+  return limitsAt(
+    point.limits,
+    `${machine.name}/${point.statement.name}`,
+    machine,
+    table,
+    point.shaft ?? table.reference,
+    shaftDiameter,
+  );
+}
+
+function limitsAt(
+  limits: LimitStatement,
+  at: string,
+  machine: PlantMachine,
+  table: FrequencyTable,
+  shaft: string,
+  diameter?: Stated<Length>,
+): MachineLimits {
   if (limits.from === 'owner') {
     return {
-      boundaries: ownersBoundaries(limits, machine.name),
+      boundaries: ownersBoundaries(limits, at),
       title: limits.source,
-      findings: limitDoubts({ at: machine.name, ...limits }),
+      findings: limitDoubts({ at, ...limits }),
     };
   }
-  const speed = speedOf(table);
+  const speed = speedOf(table, shaft);
   const facts = {
     power: machine.facts.values.power,
     support: machine.facts.values.support,
     speed,
     ...(machine.facts.values.shaftHeight === undefined ? {} : { shaftHeight: machine.facts.values.shaftHeight }),
   };
-  return {
-    boundaries: boundariesAt(limits.table, speed.known ? speed.value.high : undefined),
-    title: limits.table.title,
-    findings: scopeFindings(facts, limits.table, machine.name),
+  const highest = speed.known ? speed.value.high : undefined;
+  const { clearance } = limits;
+  const free = boundariesAt(limits.table, highest);
+  const journal: JournalFacts = {
+    ...(clearance === undefined ? {} : { clearance }),
+    ...(diameter === undefined ? {} : { diameter }),
   };
+  return {
+    boundaries: heldBoundaries(limits, highest, at),
+    title: limits.table.title,
+    ...(clearance === undefined ? {} : { clearance }),
+    findings: [
+      ...scopeFindings(facts, limits.table, at),
+      ...clearanceFindings(journal, limits.table, free.known ? free.value : undefined, at),
+    ],
+  };
+}
+
+/** A clearance that is unknown leaves the limits unknown; one that nobody speaks of leaves the curve alone, and is asked. */
+function heldBoundaries(
+  { table, clearance }: LimitStatement & { readonly from: 'table' },
+  speed: number | undefined,
+  at: string,
+): Answer<Boundaries> {
+  if (clearance === undefined || table.clearanceShares === undefined) return boundariesAt(table, speed);
+  const known = answerOf(clearance, at, 'diametral clearance');
+  return known.known ? boundariesAt(table, speed, known.value) : known;
 }
 
 function ownersBoundaries(limits: LimitStatement & { readonly from: 'owner' }, of: string): Answer<Boundaries> {
@@ -49,9 +111,9 @@ function ownersBoundaries(limits: LimitStatement & { readonly from: 'owner' }, o
   );
 }
 
-/** From the slowest to the fastest turn of the reference shaft. */
-function speedOf(table: FrequencyTable): Stated<Span<'shaft speed'>> {
-  const cells = table.shafts.find((row) => row.shaft === table.reference)?.cells ?? [];
+/** From the slowest to the fastest turn of a shaft. */
+function speedOf(table: FrequencyTable, shaft: string): Stated<Span<'shaft speed'>> {
+  const cells = table.shafts.find((row) => row.shaft === shaft)?.cells ?? [];
   const at = (state: string) => cells.find((cell) => cell.state === state)?.frequency;
   const [low, high] = [at('lowest'), at('highest')];
   if (low?.known !== true || high?.known !== true) return { known: false };

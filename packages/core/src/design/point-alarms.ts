@@ -1,5 +1,11 @@
 import { quarterAboveBaseline } from '../alarm/policies/quarter-above-baseline.ts';
-import { type LoopScale, type RegisterEntry, type RegisterRow, register } from '../alarm/register.ts';
+import {
+  type LoopScale,
+  type RegisterEntry,
+  type RegisterRow,
+  register,
+  type VoltageScale,
+} from '../alarm/register.ts';
 import { alarmRules } from '../alarm/rules/rules.ts';
 import { type SetPoints, setPoints } from '../alarm/set-points.ts';
 import type { MeasuringChain } from '../chain/chain.ts';
@@ -28,15 +34,20 @@ export function pointAlarms(
   const points = setPoints({ at: point.of, baseline: stated.baseline, boundaries, policy: quarterAboveBaseline });
   const loop = chain?.transducer.oneNumber === undefined ? undefined : loopScale(chain.transducer.oneNumber.range);
   const card = chain?.input.loopCard === undefined ? undefined : fromAll({ ...chain.input.loopCard }, (known) => known);
+  const voltage = chain === undefined ? undefined : voltageScale(chain, boundaries, stated);
   const rows = register(entriesOf(points, stated, loop, point.of), {
     ...(loop === undefined ? {} : { loop }),
     ...(card === undefined ? {} : { card }),
+    ...(voltage === undefined ? {} : { voltage }),
   });
   const range = chain?.transducer.oneNumber?.range;
   const subject = {
     at: point.of,
     rows,
     slowest,
+    baseline: stated.baseline,
+    ...(stated.logic === undefined ? {} : { logic: stated.logic }),
+    ...(stated.response === undefined ? {} : { response: stated.response }),
     ...(loop === undefined ? {} : { loop }),
     ...(range === undefined
       ? {}
@@ -48,6 +59,18 @@ export function pointAlarms(
     register: rows,
     findings: [...points.findings, ...alarmRules.flatMap((rule) => rule.findings(subject))],
   };
+}
+
+/** Volts at the output of a transducer that puts out the motion the set points are stated in. */
+function voltageScale(
+  { transducer }: MeasuringChain,
+  boundaries: Answer<Boundaries>,
+  stated: AlarmStatement,
+): Answer<VoltageScale> | undefined {
+  if (transducer.signal !== 'dynamic') return undefined;
+  const like = boundaries.known ? boundaries.value.bc : stated.baseline.known ? stated.baseline.value : undefined;
+  if (like?.quantity !== transducer.senses) return undefined;
+  return fromAll({ volts: transducer.sensitivity }, ({ volts }) => ({ of: transducer.senses, voltsPer: volts }));
 }
 
 /** 4 mA is the zero of the range, 20 mA its end. */
@@ -74,7 +97,14 @@ function entriesOf(
     ...ends.slice(0, 1),
     { name: 'baseline', level: baseline, because: 'this machine when it was known to be well' },
     { name: 'alert', level: points.alert, because: points.reasons.alert, delay },
-    { name: 'trip', level: points.trip, because: points.reasons.trip, delay },
+    { name: 'trip', level: points.trip, because: points.reasons.trip, delay: stated.tripDelay ?? delay },
+    ...(stated.setPoints ?? []).map((each) => ({
+      name: each.name,
+      does: each.does,
+      level: answerOf(each.level, `${of}/${each.name}`, 'level'),
+      because: each.because,
+      delay: each.delay,
+    })),
     ...ends.slice(1),
   ];
 }

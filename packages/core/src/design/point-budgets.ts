@@ -3,7 +3,16 @@ import { type Allowances, promise, readingUncertainty, type SensitivityEntered }
 import type { MeasuringPoint } from '../demand/measuring-point.ts';
 import { sees, type Target } from '../demand/target.ts';
 import { type Finding, finding } from '../finding/finding.ts';
-import { type Answer, fromAll, showNumber, showTolerance, type Tolerance, thenAnswer } from '../quantity/index.ts';
+import {
+  type Answer,
+  fromAll,
+  type Level,
+  type Motion,
+  showNumber,
+  showTolerance,
+  type Tolerance,
+  thenAnswer,
+} from '../quantity/index.ts';
 import { jcgm100 } from '../source/index.ts';
 import { clause } from '../source/source.ts';
 import type { Budget } from '../uncertainty/budget.ts';
@@ -26,16 +35,22 @@ export type PointBudgets = readonly TargetBudget[];
 const trialCount = 50_000;
 const ways: readonly SensitivityEntered[] = ['individual', 'nominal'];
 
-/** Both budgets of every target that has an amplitude and a chain that can read it. */
+/**
+ * Both budgets of every target that has an amplitude and a chain that can read it. `reading`: what the point reads at speed,
+ * of which run-out under a probe is a share.
+ */
 export function pointBudgets(
   point: MeasuringPoint,
   prediction: Prediction,
   allowances: Allowances,
   seed: number,
+  reading?: Level<Motion>,
 ): PointBudgets {
   return point.targets
     .filter((target) => !target.observable.atRest && sees(prediction.chain.transducer.reference, target.reference))
-    .flatMap((target) => ways.map((entered) => targetBudget(target, entered, point, prediction, allowances, seed)));
+    .flatMap((target) =>
+      ways.map((entered) => targetBudget(target, entered, point, prediction, allowances, seed, reading)),
+    );
 }
 
 function targetBudget(
@@ -45,8 +60,9 @@ function targetBudget(
   prediction: Prediction,
   allowances: Allowances,
   seed: number,
+  reading: Level<Motion> | undefined,
 ): TargetBudget {
-  const budget = readingUncertainty(target, point, prediction, allowances, entered);
+  const budget = readingUncertainty(target, point, prediction, allowances, entered, reading);
   return {
     target: target.name,
     entered,

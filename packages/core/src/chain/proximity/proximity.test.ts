@@ -212,7 +212,6 @@ test('negative: probe angle unknown, X and Y exchanged or seen from the other en
   expect(doubted('xy-pair', { angleX: '90 deg', angleY: '0 deg' })).toEqual(['proximity/pair-unusual notes']);
   expect(doubted('xy-pair', { gapVoltage: '-18 V' })).toContain('proximity/gap-outside-range blocks-issue');
   expect(doubted('xy-pair', { okVoltages: '-9.8..-3 V' })).toContain('proximity/gap-outside-ok blocks-issue');
-  expect(doubted('xy-pair', { tipDiameter: '8 mm', spacing: '30 mm' })).toEqual(['proximity/tips-too-near warns']);
 });
 
 test('negative: a thrust float of 0.35 inch, an alarm behind its trip, a trip outside the range', () => {

@@ -1,5 +1,4 @@
 import type { Finding } from '../../../finding/finding.ts';
-import { measured } from '../../../finding/measure.ts';
 import {
   type Answer,
   answer,
@@ -37,8 +36,6 @@ const dataSheet = {
   okVoltages: optional(
     spanField('voltage', 'Gap voltages inside which a probe counts as sound', { example: '-17.7..-3 V' }),
   ),
-  tipDiameter: optional(quantityField('length', 'Diameter of the tips', { example: '8 mm' })),
-  spacing: optional(quantityField('length', 'Distance of the tips from each other', { example: '70 mm' })),
   orientation: optional(textField('Which way the cables leave, and what marks each probe')),
 } as const;
 
@@ -129,7 +126,6 @@ export const xyPair = arrangementKind({
     ...askedFor(sheet, around, asked, sources),
     ...angles(sheet, around),
     ...voltages(sheet, around),
-    ...crosstalk(sheet, around),
   ],
 });
 
@@ -227,20 +223,4 @@ function voltages(sheet: PairSheet, around: ProbeSurroundings): readonly Finding
     }
   }
   return found;
-}
-
-/** Distance of two tips below which one field reaches into the other, in tip diameters; for 8 mm tips 40 mm. */
-const tipsApart = 5;
-
-function crosstalk(sheet: PairSheet, { at }: ProbeSurroundings): readonly Finding[] {
-  const [tip, spacing] = [valueIfStated(sheet.values.tipDiameter), valueIfStated(sheet.values.spacing)];
-  if (tip === undefined || spacing === undefined || spacing >= tipsApart * tip * (1 - 1e-9)) return [];
-  return [
-    saying(at, sources)('tips-too-near', 'warns', {
-      found: measured('length', spacing),
-      limit: measured('length', tipsApart * tip),
-      because: 'Two fields that reach into each other beat: a motion is read that the shaft does not make.',
-      remedy: ['a greater distance along the shaft', 'ask the maker for the least distance of these tips'],
-    }),
-  ];
 }
