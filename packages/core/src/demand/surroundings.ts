@@ -21,5 +21,15 @@ export const surroundingsSheet = {
   restTravel: optional(
     quantityField('length', 'How far the shaft stands from mid gap at most, at rest or hot', { example: '0.2 mm' }),
   ),
+  sideClearance: optional(
+    quantityField('length', 'Free of metal to the side of the tip of a probe', { example: '15 mm' }),
+  ),
+  tipSpacing: optional(
+    quantityField('length', 'From the tip of a probe to that of its neighbour', { example: '90 mm' }),
+  ),
+  surfaceSpeed: optional(
+    quantityField('velocity', 'Surface speed of the shaft at its fastest, under a riding rod', { example: '40 m/s' }),
+  ),
+  tilt: optional(quantityField('angle', 'How far the axis may lean from its direction at most', { example: '3 deg' })),
   remark: optional(textField('What else a reader should know')),
 } as const;

@@ -18,6 +18,7 @@ import type { ChainParts } from '../chain/chain.ts';
 import type { Judgement } from '../chain/rules/rule.ts';
 import type { MeasuringPoint } from '../demand/measuring-point.ts';
 import { usualPolicy } from '../demand/policy.ts';
+import type { Reference } from '../demand/target.ts';
 import { fieldOf, Refusal, unanswered, words } from '../quantity/index.ts';
 import { type Appraisal, appraisal } from './appraisal.ts';
 
@@ -65,8 +66,23 @@ interface Asked {
   readonly around: Parameters<typeof point>[1];
 }
 
+/** What a point may state beside its surface, so that to leave it unknown takes something away. */
+const surroundings: Readonly<Record<string, string>> = {
+  converterTemperature: '40 °C',
+  exposure: 'splashed',
+  strayField: 'no',
+  localMass: '40 kg',
+  shaftDiameter: '300 mm',
+  shaftMaterial: 'forged 4140',
+  restTravel: '0.1 mm',
+  sideClearance: '50 mm',
+  tipSpacing: '200 mm',
+  surfaceSpeed: '10 m/s',
+  tilt: '1 deg',
+};
+
 /** Everything a point may ask for at once, in the reference the transducer senses. */
-function everything(reference: 'casing' | 'shaft-relative', change: Change = (asked) => asked): MeasuringPoint {
+function everything(reference: Reference, change: Change = (asked) => asked): MeasuringPoint {
   const { targets, around } = change({
     targets: {
       overall: {
@@ -95,7 +111,7 @@ function everything(reference: 'casing' | 'shaft-relative', change: Change = (as
         reference,
       },
     },
-    around: { disturbances: { knock: { level: '5 g peak', band: '1..3 kHz' } } },
+    around: { around: surroundings, disturbances: { knock: { level: '5 g peak', band: '1..3 kHz' } } },
   });
   return point(targets, around);
 }
@@ -103,11 +119,28 @@ function everything(reference: 'casing' | 'shaft-relative', change: Change = (as
 const cards: Readonly<Record<string, Partial<ChainParts>>> = {
   'loop-sensor': { input: input('AI-16'), inLine: [supply('LOOP-24'), supply('IND-250')] },
   'proximity-system': { input: changed(input('RACK-DC'), { inputResistance: '1 Mohm' }) },
+  lvdt: { input: input('RACK-DC') },
+  'capacitive-dc': { input: input('RACK-DC') },
+  'low-frequency-velocity': { input: input('RACK-DC') },
+  'dual-output': { input: input('AI-16'), inLine: [supply('LOOP-24')] },
 };
+
+/** Whose motion each kind senses, where it is not that of the casing. */
+const sensed: Readonly<Record<string, Reference>> = {
+  'proximity-system': 'shaft-relative',
+  lvdt: 'two-body',
+  'shaft-rider': 'shaft-absolute',
+};
+const referenceOf = (chain: ChainParts): Reference => sensed[chain.transducer.kind] ?? 'casing';
 
 /** Optional fields that change a number, stated, so that to leave them unknown takes something away. */
 const wholly: Readonly<Record<string, Readonly<Record<string, string>>>> = {
-  'moving-coil': { coilResistance: '600 ohm', settling: '1 s' },
+  'moving-coil': { coilResistance: '600 ohm', settling: '1 s', largestTilt: '5 deg', shunt: '5 kohm' },
+  'shaft-rider': { coilResistance: '600 ohm', movingMass: '20 g', openDamping: '0.3', shunt: '5 kohm' },
+  'charge-accelerometer': { cableCapacitance: '500 pF', amplifierGain: '20000' },
+  'capacitive-dc': { highCorner: '3 kHz', highCornerOrder: '2', outputResistance: '100 ohm' },
+  'low-frequency-velocity': { outputResistance: '100 ohm', largestTilt: '5 deg' },
+  lvdt: { highCornerOrder: '2', outputResistance: '50 ohm' },
   'proximity-system': { temperatureCoefficient: '0.1 %/K', transverse: '5 %', mass: '50 g', settling: '1 s' },
   'loop-sensor': { temperatureCoefficient: '0.1 %/K', transverse: '5 %', mass: '50 g', settling: '1 s' },
   'iepe-accelerometer': { elementCount: '1' },
@@ -117,9 +150,23 @@ const wholly: Readonly<Record<string, Readonly<Record<string, string>>>> = {
 
 const whole = <P extends AnyPart>(part: P): P => changed(part, wholly[part.kind] ?? {});
 
+const transducersInUse = [
+  'ACC-100',
+  'PVT-4',
+  'MCV-20',
+  'PRX-8',
+  'LPV-25',
+  'CHG-25',
+  'DCA-2',
+  'LFV-75',
+  'LVD-25',
+  'SRD-20',
+  'DUO-25',
+];
+
 /** Chains in which, between them, every kind stands once. */
 const chains: readonly ChainParts[] = [
-  ...['ACC-100', 'PVT-4', 'MCV-20', 'PRX-8', 'LPV-25'].map((name) => {
+  ...transducersInUse.map((name) => {
     const each = whole(transducer(name));
     return parts({ transducer: each, input: whole(input('PORT-24')), metres: 60, ...cards[each.kind] });
   }),
@@ -137,8 +184,7 @@ const shelfOf = { transducer: 'transducers', mount: 'mounts', cable: 'cables', i
 
 /** Each chain with each field of each of its parts unknown. */
 const cases = chains.flatMap((chain) => {
-  const reference = chain.transducer.kind === 'proximity-system' ? 'shaft-relative' : 'casing';
-  const subject = everything(reference);
+  const subject = everything(referenceOf(chain));
   const single = (Object.keys(shelfOf) as (keyof typeof shelfOf)[]).flatMap((place) =>
     Object.keys(dataSheetOf(chain[place])).map((field) => ({
       name: `${chain.transducer.name} on ${chain.mount.name}, ${chain.input.name}: ${chain[place].kind}, ${field}`,
@@ -202,35 +248,46 @@ const openPoints: readonly (readonly [string, Change, string])[] = [
     }),
     'component',
   ],
+  ...Object.keys(surroundings).map((field): readonly [string, Change, string] => [
+    `${field} around`,
+    (asked) => ({ ...asked, around: { ...asked.around, around: { ...surroundings, [field]: 'unknown' } } }),
+    words(field),
+  ]),
   ['surface', (asked) => ({ ...asked, around: { ...asked.around, surface: 'unknown' } }), 'surface temperature'],
   [
     'level of the knock',
-    (asked) => ({ ...asked, around: { disturbances: { knock: { level: 'unknown', band: '1..3 kHz' } } } }),
+    (asked) => ({
+      ...asked,
+      around: { ...asked.around, disturbances: { knock: { level: 'unknown', band: '1..3 kHz' } } },
+    }),
     'level',
   ],
   [
     'band of the knock',
-    (asked) => ({ ...asked, around: { disturbances: { knock: { level: '5 g peak', band: 'unknown' } } } }),
+    (asked) => ({
+      ...asked,
+      around: { ...asked.around, disturbances: { knock: { level: '5 g peak', band: 'unknown' } } },
+    }),
     'band',
   ],
 ];
 
 test.each(
   chains
-    .slice(0, 5)
+    .slice(0, transducersInUse.length)
     .flatMap((chain) => openPoints.map((open) => [chain.transducer.name, open[0], chain, open] as const)),
 )('law, unknown at the point, %s: %s', (_name, _field, chain, [, change, what]) => {
-  const reference = chain.transducer.kind === 'proximity-system' ? 'shaft-relative' : 'casing';
+  const reference = referenceOf(chain);
   const before = appraisal(everything(reference), chain, usualPolicy);
   const after = appraisal(everything(reference, change), chain, usualPolicy);
   holdsNoNaN(after);
   unaffectedOrNamed(before, after, what);
 });
 
-test.each(chains.slice(0, 5).map((chain) => [chain.transducer.name, chain] as const))(
+test.each(chains.slice(0, transducersInUse.length).map((chain) => [chain.transducer.name, chain] as const))(
   'law, unknown length of the cable of %s',
   (_name, chain) => {
-    const reference = chain.transducer.kind === 'proximity-system' ? 'shaft-relative' : 'casing';
+    const reference = referenceOf(chain);
     const after = appraisal(
       everything(reference),
       { ...chain, cableLength: unanswered([{ of: 'bench', what: 'cable length' }]) },
@@ -284,8 +341,7 @@ test.each(slips)('negative, %s, %s: %s is refused where it is read, or judged in
     }
   })();
   if (typed === undefined) return;
-  const reference = chain.transducer.kind === 'proximity-system' ? 'shaft-relative' : 'casing';
-  const appraised = appraisal(everything(reference), { ...chain, [place]: typed }, usualPolicy);
+  const appraised = appraisal(everything(referenceOf(chain)), { ...chain, [place]: typed }, usualPolicy);
   holdsNoNaN(appraised);
   const endless = numbersIn(appraised.judgements).filter(([, number]) => !Number.isFinite(number));
   expect(endless).toEqual([]);

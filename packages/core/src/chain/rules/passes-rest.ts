@@ -1,5 +1,5 @@
 import { sees } from '../../demand/target.ts';
-import { measured } from '../../finding/measure.ts';
+import { inWords, measured } from '../../finding/measure.ts';
 import { fromAll, showTolerance } from '../../quantity/index.ts';
 import { magnitude } from '../../signal/complex.ts';
 import { tradePractice } from '../../source/index.ts';
@@ -25,6 +25,20 @@ export const passesRest = rule({
           fromAll({ response: prediction.response, tolerance: target.tolerance }, (known) => known),
           { rule: 'chain/passes-rest', what: 'response at rest', target },
           ({ response, tolerance }): readonly Judgement[] => {
+            const { senses } = prediction.chain.transducer;
+            if (senses !== target.motion) {
+              return [
+                {
+                  rule: 'chain/passes-rest',
+                  target: target.name,
+                  outcome: 'fails',
+                  what: 'senses',
+                  found: inWords(senses),
+                  limit: inWords(`${target.motion}, which no ${senses} tells at rest`),
+                  needs: `a transducer of ${target.motion}`,
+                },
+              ];
+            }
             const error = magnitude(response(nearlyAtRest)) - 1;
             const inside = error >= tolerance.low && error <= tolerance.high;
             return [

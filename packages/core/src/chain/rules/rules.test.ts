@@ -64,6 +64,47 @@ const loop = (name: string, more: readonly string[] = []): Parameters<typeof par
   inLine: [supply('LOOP-24'), ...more.map(supply)],
 });
 
+const slowKiln = 'screening table of the reference plant with the kiln roller, computed by its author';
+const probe = (name: string): Parameters<typeof parts>[0] => ({
+  transducer: transducer(name),
+  input: input('RACK-DC'),
+});
+const probed = (change: Readonly<Record<string, string>>): Parameters<typeof parts>[0] => ({
+  transducer: changed(transducer('PRX-8'), change),
+  input: input('RACK-DC'),
+});
+const shaft = (around: Readonly<Record<string, string>> = {}) =>
+  point(
+    {
+      turn: {
+        see: 'line',
+        at: '25 Hz',
+        smallest: '10 um pp',
+        largest: '250 um pp',
+        spacing: '0.1 Hz',
+        reference: 'shaft-relative',
+      },
+    },
+    { around },
+  );
+const roller = (around: Readonly<Record<string, string>> = {}) =>
+  point(
+    {
+      roller: {
+        see: 'line',
+        at: '0.2 Hz',
+        smallest: '50 um pp',
+        largest: '6 mm pp',
+        spacing: '6 mHz',
+        reference: 'any',
+      },
+      place: { see: 'position', smallest: '50 um peak', largest: '2 mm peak', reference: 'any' },
+    },
+    { around },
+  );
+const tilted = { transducer: changed(transducer('MCV-20'), { largestTilt: '5 deg' }) };
+const portable = (at: MeasuringPoint): MeasuringPoint => ({ ...at, installation: 'portable' });
+
 const rows: Readonly<Record<string, Row>> = {
   'chain/ports-meet': {
     meets: { point: overall() },
@@ -96,6 +137,99 @@ const rows: Readonly<Record<string, Row>> = {
     meets: { point: point({}, { around: { cableTemperature: '70 °C' } }) },
     fails: { point: point({}, { around: { cableTemperature: '110 °C' } }) },
     'cannot tell': { point: point({}, { surface: '110 °C' }) },
+  },
+  'chain/converter-temperature': {
+    meets: {
+      chain: { transducer: transducer('CHG-25') },
+      point: point({}, { around: { converterTemperature: '70 °C' } }),
+    },
+    fails: {
+      chain: { transducer: transducer('CHG-25') },
+      point: point({}, { around: { converterTemperature: '105 °C' } }),
+    },
+    warns: { chain: { transducer: transducer('CHG-25') }, point: point({}) },
+    'cannot tell': {
+      chain: probe('PRX-8'),
+      point: point({}, { around: { converterTemperature: 'unknown' } }),
+    },
+  },
+  'chain/sealing': {
+    meets: {
+      chain: { transducer: transducer('ACC-100W') },
+      point: point({}, { around: { exposure: 'washed down' } }),
+    },
+    // IP67 as mated: the reference plant with the vibrating screen refuses it.
+    fails: { point: point({}, { around: { exposure: 'washed down' } }) },
+    'cannot tell': {
+      chain: { transducer: changed(transducer('ACC-100W'), { sealing: 'moulded cable' }) },
+      point: point({}, { around: { exposure: 'immersed' } }),
+    },
+  },
+  'chain/stray-field': {
+    meets: { chain: { transducer: transducer('MCV-20') }, point: point({}, { around: { strayField: 'no' } }) },
+    fails: { chain: { transducer: transducer('LFV-75') }, point: point({}, { around: { strayField: 'yes' } }) },
+    warns: { chain: { transducer: transducer('SRD-20') }, point: point({}) },
+    'cannot tell': {
+      chain: { transducer: transducer('MCV-20') },
+      point: point({}, { around: { strayField: 'unknown' } }),
+    },
+  },
+  'chain/case-grounding': {
+    meets: { chain: { transducer: transducer('ACC-50M'), mount: mount('isolating-stud') }, point: burst() },
+    fails: { chain: { transducer: transducer('ACC-50M') }, point: burst() },
+    'cannot tell': {
+      chain: { transducer: changed(transducer('ACC-50M'), { caseIsolated: 'unknown' }) },
+      point: burst(),
+    },
+  },
+  'chain/mass-loading': {
+    meets: { point: point({}, { around: { localMass: '1 kg' } }) },
+    fails: { point: point({}, { around: { localMass: '0.9 kg' } }) },
+    'cannot tell': { point: point({}, { around: { localMass: 'unknown' } }) },
+  },
+  'chain/tilt': {
+    meets: { chain: tilted, point: point({}, { around: { tilt: '-3 deg' } }) },
+    fails: { chain: tilted, point: point({}, { around: { tilt: '12 deg' } }) },
+    warns: { chain: tilted, point: point({}) },
+  },
+  'chain/surface-speed': {
+    meets: { chain: { transducer: transducer('SRD-20') }, point: point({}, { around: { surfaceSpeed: '20 m/s' } }) },
+    fails: { chain: { transducer: transducer('SRD-20') }, point: point({}, { around: { surfaceSpeed: '80 m/s' } }) },
+    warns: { chain: { transducer: transducer('SRD-20') }, point: point({}) },
+  },
+  'chain/matched-set': {
+    meets: { chain: probe('PRX-8'), point: point({}) },
+    fails: { chain: probed({ extensionLength: '4 m' }), point: point({}) },
+    'cannot tell': { chain: probed({ extensionLength: 'unknown' }), point: point({}) },
+  },
+  'chain/shaft-diameter': {
+    meets: { chain: probe('PRX-8'), point: shaft({ shaftDiameter: '110 mm' }) },
+    fails: { chain: probe('PRX-25'), point: shaft({ shaftDiameter: '110 mm' }) },
+    warns: { chain: probe('PRX-8'), point: shaft() },
+    'cannot tell': { chain: probe('PRX-8'), point: shaft({ shaftDiameter: 'unknown' }) },
+  },
+  'chain/probe-clearance': {
+    meets: { chain: probe('PRX-8'), point: shaft({ sideClearance: '15 mm', tipSpacing: '90 mm' }) },
+    fails: { chain: probe('PRX-8'), point: shaft({ sideClearance: '8 mm', tipSpacing: '90 mm' }) },
+    'cannot tell': { chain: probe('PRX-8'), point: shaft({ tipSpacing: 'unknown' }) },
+  },
+  'chain/target-material': {
+    meets: { chain: probe('PRX-8'), point: shaft({ shaftMaterial: 'forged 4140, certificate 12' }) },
+    warns: { chain: probe('PRX-8'), point: shaft({ shaftMaterial: '316 stainless sleeve' }) },
+    'cannot tell': { chain: probe('PRX-8'), point: shaft({ shaftMaterial: 'unknown' }) },
+  },
+  'chain/travel-and-position': {
+    meets: {
+      chain: probe('PRX-25'),
+      point: roller({ restTravel: '2 mm' }),
+      found: { value: 0.01, within: 1e-9, source: `${slowKiln}: 10 mm of 12.7 mm` },
+    },
+    fails: {
+      chain: probe('PRX-8'),
+      point: roller({ restTravel: '2 mm' }),
+      found: { value: 0.01, within: 1e-9, source: `${slowKiln}: 10.00 mm of travel + position > 2.00 mm` },
+    },
+    'cannot tell': { chain: probe('PRX-25'), point: roller({ restTravel: 'unknown' }) },
   },
   'chain/usable-frequency': {
     meets: { chain: { transducer: transducer('MCV-20') }, point: line('523.2 Hz') },
@@ -304,4 +438,54 @@ test('negative: a carrier of one frequency counts against the ceiling as it is l
   // On its resonance of quality 12 an accelerometer of 80 g takes 6.7 g.
   expect(judge('6 g peak')).not.toContain('fails');
   expect(judge('7 g peak')).toContain('fails');
+});
+
+const judgedBy = (id: string, subject: Subject) => chainRules.find((rule) => rule.id === id)!.judge(caseOf(subject));
+const outcomesOf = (id: string, subject: Subject) => judgedBy(id, subject).map((each) => each.outcome);
+
+test('a case that is the signal ground is refused online, and accepted on a portable collector', () => {
+  const chain = { transducer: transducer('ACC-50M') };
+  expect(outcomesOf('chain/case-grounding', { chain, point: burst() })).toEqual(['fails']);
+  expect(outcomesOf('chain/case-grounding', { chain, point: portable(burst()) })).toEqual(['meets']);
+  // Not a question of probes: their case is not on the machine's signal.
+  expect(outcomesOf('chain/case-grounding', { chain: probe('PRX-8'), point: burst() })).toEqual([]);
+});
+
+test('a gap set off the middle has room on its nearer side only, and the gap voltage is told', () => {
+  const set = (gap: string) => probed({ setGap: gap });
+  const at = shaft({ restTravel: '0.6 mm' });
+  expect(outcomesOf('chain/travel-and-position', { chain: set('1.25 mm'), point: at })).toEqual(['meets']);
+  expect(outcomesOf('chain/travel-and-position', { chain: set('0.8 mm'), point: at })).toEqual(['fails']);
+  expect(outcomesOf('chain/travel-and-position', { chain: set('3 mm'), point: shaft() })).toEqual(['fails']);
+  const travel = measuringChain(parts(probe('PRX-8'))).transducer.linearTravel;
+  if (travel?.known !== true) throw new Error('the linear range is known');
+  expect(travel.value.set!.voltage).toBeCloseTo(-9.8375, 9);
+});
+
+test('without a stated rest the position that is to be measured counts; with neither the words say so', () => {
+  const words = (at: MeasuringPoint) =>
+    judgedBy('chain/travel-and-position', { chain: probe('PRX-25'), point: at }).map((each) => reason(each));
+  expect(words(roller())).toEqual(words(roller({ restTravel: '2 mm' })));
+  expect(words(shaft())[0]).toMatch(/none stated/);
+});
+
+test('a transducer of another motion tells no position, however low its corner', () => {
+  const chain = { transducer: transducer('DCA-2'), input: input('RACK-DC') };
+  expect(outcomesOf('chain/passes-rest', { chain, point: roller() })).toEqual(['fails']);
+});
+
+test.each([
+  ['dry', 'IP54', 'meets'],
+  ['splashed', 'IP54', 'meets'],
+  ['splashed', 'IP63', 'fails'],
+  ['splashed', 'mated', 'cannot tell'],
+  ['washed down', 'IP68 (mated)', 'fails'],
+  ['washed down', 'IP67 integral cable', 'fails'],
+  ['washed down', 'IP68 moulded cable', 'meets'],
+  ['washed down', 'IP65', 'fails'],
+  ['immersed', 'hermetic, hardline', 'meets'],
+  ['immersed', 'IP68 (10 m, continuous)', 'meets'],
+])('sealing: a %s place and %s %s', (exposure, sealing, outcome) => {
+  const chain = { transducer: changed(transducer('ACC-100'), { sealing }) };
+  expect(outcomesOf('chain/sealing', { chain, point: point({}, { around: { exposure } }) })).toEqual([outcome]);
 });

@@ -1,20 +1,32 @@
 import { biasWindow } from './bias-window.ts';
 import { cableDrive } from './cable-drive.ts';
 import { cableTemperature } from './cable-temperature.ts';
+import { caseGrounding } from './case-grounding.ts';
+import { converterTemperature } from './converter-temperature.ts';
 import { detectedQuantity } from './detected-quantity.ts';
 import { loopLoad } from './loop-load.ts';
 import { loopRange } from './loop-range.ts';
+import { massLoading } from './mass-loading.ts';
+import { matchedSet } from './matched-set.ts';
 import { oneNumber } from './one-number.ts';
 import { overload } from './overload.ts';
 import { passesRest } from './passes-rest.ts';
 import { portsMeet } from './ports-meet.ts';
+import { probeClearance } from './probe-clearance.ts';
 import { rangeAsPeak } from './range-as-peak.ts';
 import { reference } from './reference.ts';
 import { response } from './response.ts';
 import type { Rule } from './rule.ts';
+import { sealing } from './sealing.ts';
 import { sensitivityTolerance } from './sensitivity-tolerance.ts';
+import { shaftDiameter } from './shaft-diameter.ts';
 import { signalToNoise } from './signal-to-noise.ts';
+import { strayField } from './stray-field.ts';
+import { surfaceSpeed } from './surface-speed.ts';
+import { targetMaterial } from './target-material.ts';
 import { temperature } from './temperature.ts';
+import { tilt } from './tilt.ts';
+import { travelAndPosition } from './travel-and-position.ts';
 import { usableFrequency } from './usable-frequency.ts';
 import { zeroError } from './zero-error.ts';
 
@@ -26,12 +38,24 @@ export const chainRules: readonly Rule[] = [
   detectedQuantity,
   temperature,
   cableTemperature,
+  converterTemperature,
+  sealing,
+  strayField,
+  caseGrounding,
+  massLoading,
+  tilt,
+  surfaceSpeed,
+  matchedSet,
+  shaftDiameter,
+  probeClearance,
+  targetMaterial,
   usableFrequency,
   response,
   passesRest,
   signalToNoise,
   zeroError,
   overload,
+  travelAndPosition,
   rangeAsPeak,
   biasWindow,
   cableDrive,

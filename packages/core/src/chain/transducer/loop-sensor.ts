@@ -6,6 +6,7 @@ import {
   levelField,
   type Motion,
   motions,
+  optional,
   quantityField,
   type Sheet,
 } from '../../quantity/index.ts';
@@ -17,7 +18,8 @@ import { isolatedGain } from '../two-port.ts';
 import { settlingOf } from './mounted.ts';
 import { commonTransducerSheet, lowCornerSheet, type TransducerModel, transducerKind } from './transducer-kind.ts';
 
-const dataSheet = {
+/** Of every sensor that detects inside and sends one number as 4 to 20 mA. */
+export const loopSheet = {
   ...commonTransducerSheet,
   ...lowCornerSheet,
   range: aboveZeroField(
@@ -30,12 +32,13 @@ const dataSheet = {
   accelerationLimit: aboveZeroField(
     levelField(['acceleration'], 'Largest acceleration before the detector', { example: '50 g peak' }),
   ),
+  hold: optional(quantityField('time', 'How long a peak is held', { example: '1 s' })),
 } as const;
 
-type LoopSheet = Sheet<typeof dataSheet>;
+export type LoopSheet = Sheet<typeof loopSheet>;
 
 /** A sensor that detects inside and sends one number as 4 to 20 mA: no spectrum can be had from it. */
-function model(sheet: LoopSheet): TransducerModel {
+export function loopModel(sheet: LoopSheet): TransducerModel {
   const stated = ask(
     sheet,
     ['range', 'lowCorner', 'lowCornerOrder', 'highCorner', 'highCornerOrder'],
@@ -86,6 +89,9 @@ function model(sheet: LoopSheet): TransducerModel {
     settling: settlingOf(sheet),
     assumptions: [
       'Its mounted resonance is not stated: the response above its upper corner is that of the corner alone.',
+      ...(derivesPeak(sheet)
+        ? ['Its peak is √2 × rms whatever the waveform: of knocks it shows a fraction of the true peak.']
+        : []),
     ],
   };
 }
@@ -95,11 +101,15 @@ function sensed(sheet: LoopSheet): Motion {
   return sheet.values.range.known ? sheet.values.range.value.quantity : 'velocity';
 }
 
+function derivesPeak(sheet: LoopSheet): boolean {
+  return sheet.values.range.known && sheet.values.range.value.detector === 'derived-peak';
+}
+
 export const loopSensor = transducerKind({
   kind: 'loop-sensor',
   name: 'Loop-powered 4–20 mA vibration sensor',
   senses: 'stated',
-  dataSheet,
-  model,
+  dataSheet: loopSheet,
+  model: loopModel,
   sources: [clause(loopPractice), clause(namurNe43)],
 });

@@ -19,7 +19,9 @@ import {
 import { filterOrderField } from '../filter-order-field.ts';
 import type { MountModel } from '../mount/mount-kind.ts';
 import type { PartKind } from '../part-kind.ts';
+import { sealingField } from '../sealing.ts';
 import type { Stage } from '../stage.ts';
+import type { TransducerNeeds } from './needs.ts';
 
 /** How a transducer is fed and what its signal travels on; an input says which of these it takes. */
 export const feeds = [
@@ -62,7 +64,7 @@ export interface BiasedOutput {
 }
 
 /** A transducer on its mount, ready to stand in a chain. */
-export interface TransducerModel {
+export interface TransducerModel extends TransducerNeeds {
   readonly senses: Motion;
   readonly reference: Reference;
   readonly feed: Feed;
@@ -77,6 +79,8 @@ export interface TransducerModel {
   readonly oneNumber: OneNumber | undefined;
   readonly mountedResonance: Answer<number> | undefined;
   readonly settling: Answer<number> | undefined;
+  /** The other output of a device that has two, for an input that takes that one. */
+  readonly otherOutput?: TransducerModel;
   /** What the model leaves out or takes for granted, in plain words. */
   readonly assumptions: readonly string[];
 }
@@ -85,7 +89,7 @@ export interface TransducerModel {
 export const commonTransducerSheet = {
   temperature: spanField('temperature', 'Surface it may stand on', { example: '-50..120 °C' }),
   sensitivityTolerance: toleranceField('Deviation of one piece from the nominal sensitivity', { example: '±10 %' }),
-  sealing: textField('Sealing as offered, with its state: mated, moulded, hermetic', { example: 'IP67 (mated)' }),
+  sealing: sealingField('Sealing as offered, with its state: mated, moulded, hermetic'),
   caseIsolated: flagField('Whether the case is isolated from the signal'),
   mass: optional(aboveZeroField(quantityField('mass', 'Mass of the transducer', { example: '95 g' }))),
   temperatureCoefficient: optional(
