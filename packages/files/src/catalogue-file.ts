@@ -14,6 +14,7 @@ import { nameAt } from './placed.ts';
 import { choice, made, type Reader, text } from './reader.ts';
 import { optionally, record } from './record.ts';
 import { versionReader } from './version.ts';
+import { catalogueVersions, versioned } from './versions.ts';
 
 /** The kinds that may stand on each shelf, and what a part of it is called. */
 const kindsOn: Readonly<Record<Shelf, { readonly called: string; readonly kinds: readonly SheetKind[] }>> = {
@@ -38,17 +39,20 @@ export function catalogueOf(title: string, read: Shelves): Catalogue {
   return { title, ...filled } as unknown as Catalogue;
 }
 
-export const catalogueVersion = 1;
+export const catalogueVersion = catalogueVersions.newest;
 
 /** A catalogue file: `soundpost: catalogue`, its version, a title, and parts by shelf and name. */
-export const catalogueReader: Reader<Catalogue> = made(
-  record('a catalogue file', {
-    soundpost: choice(['catalogue'], 'What the file is'),
-    version: versionReader(catalogueVersion),
-    title: text('What is in it, and whose it is'),
-    ...shelfParts(),
-  }),
-  ({ title, ...rest }) => catalogueOf(title, rest),
+export const catalogueReader: Reader<Catalogue> = versioned(
+  catalogueVersions,
+  made(
+    record('a catalogue file', {
+      soundpost: choice(['catalogue'], 'What the file is'),
+      version: versionReader(catalogueVersion),
+      title: text('What is in it, and whose it is'),
+      ...shelfParts(),
+    }),
+    ({ title, ...rest }) => catalogueOf(title, rest),
+  ),
 );
 
 /** The shelves as parts of a record; any may be left out. */

@@ -3,7 +3,10 @@ import {
   answerOf,
   type Catalogue,
   decibelField,
+  type LimitStatement,
+  levelField,
   machineFactsSheet,
+  motions,
   notBelowZeroField,
   type Plant,
   type PlantMachine,
@@ -15,12 +18,11 @@ import {
   titleSheet,
   together,
   usualPolicy,
+  zoneTables,
 } from '@soundpost/core';
-import { alarm, probes } from './alarm-part.ts';
 import { catalogueOf, shelfParts } from './catalogue-file.ts';
 import { listOf, named } from './collections.ts';
 import { UnreadableFile } from './file-refusal.ts';
-import { limits } from './limits-part.ts';
 import { nameAt, type Place, type Placed } from './placed.ts';
 import { pointParts, pointStatement } from './point-part.ts';
 import { choice, made, plain, type Reader, text, type Unread, unread, type WithPlace, withPlace } from './reader.ts';
@@ -29,8 +31,9 @@ import { sheet } from './sheet.ts';
 import { stated } from './stated.ts';
 import { trainAt, trainParts } from './train-part.ts';
 import { versionReader } from './version.ts';
+import { plantVersions, versioned } from './versions.ts';
 
-export const plantVersion = 1;
+export const plantVersion = plantVersions.newest;
 
 const nameOfPart = (meaning: string) => withPlace(text(meaning));
 
@@ -49,14 +52,47 @@ const compare = record('the parts to compare at a point; all of the catalogue wh
   mounts: optionally(listOf(nameOfPart('A mount of the catalogue'), 'mounts to compare')),
 });
 
+const boundary = (which: string, example: string) =>
+  optionally(stated(levelField(motions, `Boundary between zones ${which}`, { example })));
+
+const limits: Reader<LimitStatement> = made(
+  record('limits of a machine', {
+    table: optionally(
+      choice(
+        zoneTables.map((each) => each.name),
+        'A table of a standard, by its name here',
+      ),
+    ),
+    aB: boundary('A and B', '3.2 mm/s rms 2-1000 Hz'),
+    bC: boundary('B and C', '5.1 mm/s rms 2-1000 Hz'),
+    cD: boundary('C and D', '8.5 mm/s rms 2-1000 Hz'),
+    source: optionally(text('Where the limits stand: specification, edition, table')),
+  }),
+  ({ table, aB, bC, cD, source }, placed, refuse) => {
+    const named = zoneTables.find((each) => each.name === table);
+    if (named !== undefined && aB === undefined && bC === undefined && cD === undefined) {
+      return { from: 'table' as const, table: named };
+    }
+    if (named === undefined && aB !== undefined && bC !== undefined && cD !== undefined && source !== undefined) {
+      return { from: 'owner' as const, aB, bC, cD, source };
+    }
+    return refuse(placed, {
+      read: [table && 'table', aB && 'a-b', bC && 'b-c', cD && 'c-d', source && 'source'].filter(Boolean).join(', '),
+      expected: "either 'table', or the owner's 'a-b', 'b-c', 'c-d' and their 'source'; a boundary may be 'unknown'",
+    });
+  },
+);
+
+const alarm = record('when somebody is told', {
+  baseline: stated(levelField(motions, 'Level when the machine was known to be well', { example: '1.9 mm/s rms' })),
+  delay: stated(quantityField('time', 'How long a level must last', { example: '3 s' })),
+});
+
 const point = record('a measuring point', {
   ...pointParts,
   chain: optionally(chain),
   compare: optionally(compare),
   alarm: optionally(alarm),
-  limits: optionally(limits),
-  shaft: optionally(withPlace(text('The shaft the probes look at; the one all speeds are counted in where left out'))),
-  probes: optionally(probes),
 });
 
 const machine = made(
@@ -100,7 +136,7 @@ export type CatalogueFinder = (name: string) => Catalogue;
 
 /** Reads a plant; the catalogues it names are found by `find`, which may throw Refusal. */
 export function plantReader(find: CatalogueFinder): Reader<Plant> {
-  return made(plantRecord, (read, _placed, refuse): Plant | Unread => {
+  const reader = made(plantRecord, (read, _placed, refuse): Plant | Unread => {
     const named = read.catalogues.map((each) => foundAt(each, find, refuse));
     if (!named.every((each): each is Catalogue => each !== unread)) return unread;
     const own = read.parts === undefined ? [] : [catalogueOf('parts of this plant', read.parts)];
@@ -115,6 +151,7 @@ export function plantReader(find: CatalogueFinder): Reader<Plant> {
       machines,
     };
   });
+  return versioned(plantVersions, reader);
 }
 
 /** A catalogue by its name; what is wrong with the name is said where it stands. */
@@ -139,7 +176,7 @@ type MachineRead = (typeof plantRecord extends Reader<infer R> ? R : never)['mac
 type PointRead = MachineRead['points'][number];
 
 function machineOf(read: MachineRead, catalogue: Catalogue, refuse: Refuse): PlantMachine | Unread {
-  const points = read.points.map((each) => pointOf(each, read.shafts, catalogue, refuse));
+  const points = read.points.map((each) => pointOf(each, catalogue, refuse));
   if (!points.every((each): each is PlantPoint => each !== unread)) return unread;
   return {
     name: read.name,
@@ -151,17 +188,9 @@ function machineOf(read: MachineRead, catalogue: Catalogue, refuse: Refuse): Pla
   };
 }
 
-function pointOf(
-  read: PointRead,
-  shafts: readonly string[],
-  catalogue: Catalogue,
-  refuse: Refuse,
-): PlantPoint | Unread {
+function pointOf(read: PointRead, catalogue: Catalogue, refuse: Refuse): PlantPoint | Unread {
   const look = <S extends Shelf>(shelf: S, name: WithPlace<string>) => partOn(catalogue, shelf, name, refuse);
   const statement = pointStatement(read.name, read);
-  if (read.shaft !== undefined && !shafts.includes(read.shaft.value)) {
-    return refuse(read.shaft.at, { read: read.shaft.value, expected: `a shaft of the train: ${shafts.join(', ')}` });
-  }
   const transducers = read.compare?.transducers?.map((each) => look('transducers', each)) ?? catalogue.transducers;
   const mounts = read.compare?.mounts?.map((each) => look('mounts', each)) ?? catalogue.mounts;
   const way = read.chain === undefined ? undefined : wayOf(read.chain, `${read.name}`, look);
@@ -175,9 +204,6 @@ function pointOf(
     chosen: transducer === undefined || mount === undefined ? undefined : { transducer, mount },
     compared: { transducers, mounts } as PlantPoint['compared'],
     alarm: read.alarm,
-    ...(read.limits === undefined ? {} : { limits: read.limits }),
-    ...(read.shaft === undefined ? {} : { shaft: read.shaft.value }),
-    ...(read.probes === undefined ? {} : { probes: read.probes }),
   };
 }
 

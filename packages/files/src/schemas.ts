@@ -1,0 +1,32 @@
+import { Broken, type Catalogue } from '@soundpost/core';
+import { catalogueReader, catalogueVersion } from './catalogue-file.ts';
+import { plantReader, plantVersion } from './plant-file.ts';
+import { fileSchema } from './read-yaml.ts';
+import type { JsonSchema } from './reader.ts';
+import { sharedSchema } from './shared-schema.ts';
+
+/** The schema of a plant file, JSON Schema draft 2020-12: what its reader says of every key. */
+export function plantSchema(): JsonSchema {
+  return sharedSchema(fileSchema(plantReader(noCatalogue), `Soundpost plant file, version ${plantVersion}`));
+}
+
+/** The schema of a catalogue file, JSON Schema draft 2020-12. */
+export function catalogueSchema(): JsonSchema {
+  return sharedSchema(fileSchema(catalogueReader, `Soundpost catalogue file, version ${catalogueVersion}`));
+}
+
+/** Every schema by the name of the file it is kept in. */
+export const schemas: Readonly<Record<string, () => JsonSchema>> = {
+  'plant.schema.json': plantSchema,
+  'catalogue.schema.json': catalogueSchema,
+};
+
+/** The schema as it stands in its file. */
+export function schemaText(schema: JsonSchema): string {
+  return `${JSON.stringify(schema, null, 1)}\n`;
+}
+
+/** A schema says which names may stand there, not which parts they are. */
+function noCatalogue(name: string): Catalogue {
+  throw new Broken('no catalogue is looked up for a schema', { name });
+}
