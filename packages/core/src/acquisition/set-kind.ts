@@ -16,6 +16,8 @@ export interface Running {
   readonly shaft?: string;
   /** From standstill to the highest speed, in seconds. */
   readonly runUp?: Answer<number>;
+  /** How far the speed strays within a record, from least to most, relative. */
+  readonly wander?: Answer<number>;
 }
 
 /** A kind of record: one file, one line in `sets.ts`. Gives nothing where the point has no use for it. */
@@ -27,6 +29,14 @@ export interface SetKind {
 
 export function setKind(definition: SetKind): SetKind {
   return definition;
+}
+
+/** The part of a table a point is there to listen to: what it names, or all of it. */
+export function heard(table: FrequencyTable, point: { readonly hears?: readonly string[] }): FrequencyTable {
+  const { hears } = point;
+  return hears === undefined
+    ? table
+    : { ...table, rows: table.rows.filter(({ line }) => hears.includes(line.element)) };
 }
 
 /** Every row of that line, whichever element makes it: all `pole-pass` of a train. */

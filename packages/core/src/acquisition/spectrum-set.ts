@@ -1,4 +1,4 @@
-import { type Answer, type Band, showNumber, showQuantity } from '../quantity/index.ts';
+import { type Answer, type Band, type Fraction, showNumber, showQuantity } from '../quantity/index.ts';
 import { lineDistance, recordLength, samplesFor, samplingRateFor } from '../signal/spectrum-settings.ts';
 
 /** One thing a set of settings must do, and the number that follows from it. */
@@ -38,6 +38,14 @@ export interface SpectrumSet {
   readonly rawSamplingRate?: number;
   /** Where the samples follow the shaft: frequencies and times above are those at its highest speed. */
   readonly orders?: OrderSettings;
+  /** How far its farthest line spreads while the speed strays as stated. */
+  readonly smear?: Smear;
+  /** Integration to displacement: the high-pass that keeps drift out, and what it takes from the slowest line. */
+  readonly integration?: IntegrationFilter;
+  /** Lowest frequency that must not be filtered away. */
+  readonly from?: number;
+  /** Where amplitudes are read by the angle of the crank. */
+  readonly crank?: CrankReading;
   /** What decided: the farthest reach, the closest neighbours, the longest record. */
   readonly reach: Requirement | undefined;
   readonly apart: Requirement | undefined;
@@ -54,6 +62,42 @@ export interface OrderSettings {
   readonly highest: number;
   /** How far the speed moves in one record while the machine runs up, in hertz. */
   readonly speedChange?: number;
+  /** Whose turns are counted, where they are not those of the shaft itself. */
+  readonly of?: string;
+  /** The record at the lowest speed, in seconds. */
+  readonly longest?: number;
+  /** Where the turns are counted by the pulses of another shaft. */
+  readonly by?: PulseCount;
+}
+
+/** Turns of one shaft by the pulses of another, with the exact ratio between them. */
+export interface PulseCount {
+  readonly shaft: string;
+  readonly ratio: Fraction;
+  /** Turns of the shaft with the pulses, in the record. */
+  readonly turns: number;
+  /** What a ratio written with four digits would do: the ratio, and how far the record would drift, in degrees. */
+  readonly rounded: { readonly ratio: number; readonly drift: number };
+}
+
+/** How far a line spreads, in hertz and in lines of the spectrum. */
+export interface Smear {
+  readonly hertz: number;
+  readonly lines: number;
+}
+
+/** A Butterworth high-pass before integration, and its error at the slowest line, as a fraction. */
+export interface IntegrationFilter {
+  readonly corner: number;
+  readonly order: number;
+  readonly error: number;
+}
+
+/** Samples and windows by the angle of a crank. */
+export interface CrankReading {
+  readonly turns: number;
+  readonly degreesPerSample: number;
+  readonly windows: number;
 }
 
 /** Three lines of a Hann window apart, two neighbours of like size are two peaks with a dip between them. */
@@ -135,11 +179,7 @@ export function nextOfSeries(value: number): number {
 }
 
 /** How far a line spreads while the speed wanders: f · relative change, in hertz and in lines. */
-export function smear(
-  frequency: number,
-  relativeChange: number,
-  resolution: number,
-): { readonly hertz: number; readonly lines: number } {
+export function smear(frequency: number, relativeChange: number, resolution: number): Smear {
   const hertz = frequency * relativeChange;
   return { hertz, lines: hertz / resolution };
 }

@@ -18,6 +18,8 @@ export interface MeasuringPoint {
   /** Temperature of the surface the transducer stands on, at its hottest. */
   readonly surfaceTemperature: Stated<Temperature>;
   readonly surroundings: Sheet<typeof surroundingsSheet>;
+  /** Elements and shafts it is there to listen to; all of the machine where left out. */
+  readonly hears?: readonly string[];
   readonly targets: readonly Target[];
   readonly disturbances: readonly Disturbance[];
 }

@@ -42,6 +42,8 @@ export interface PointStatement {
   readonly installation: Installation;
   readonly surfaceTemperature: Stated<Temperature>;
   readonly surroundings: Sheet<typeof surroundingsSheet>;
+  /** Elements and shafts it is there to listen to; all of the machine where nothing is said. */
+  readonly hears?: readonly string[];
   readonly targets: readonly TargetStatement[];
   readonly disturbances: readonly DisturbanceStatement[];
 }

@@ -68,6 +68,12 @@ export interface MotorDrive<F extends Fields = Fields, Role extends string = str
   readonly slip?: SlipLaw<F>;
 }
 
+/** What makes an element a phase reference: pulses of the shaft in a role. */
+export interface PulseSource<F extends Fields = Fields, Role extends string = string> {
+  readonly on: Role;
+  perTurn(sheet: Sheet<F>): Answer<number>;
+}
+
 /** A kind of machine element: one file, one line in `kinds.ts`. */
 export interface MachineElementKind<
   Kind extends string = string,
@@ -94,6 +100,7 @@ export interface MachineElementKind<
   lines(sheet: Sheet<F>, place: ElementPlace<Role, Carried>): readonly ElementLine[];
   doubts(sheet: Sheet<F>, speeds: RoleSpeeds<Role>): readonly Finding[];
   readonly drive?: MotorDrive<F, Role>;
+  readonly pulses?: PulseSource<F, Role>;
   /** It shakes its machine on purpose: severity by vibration does not judge such a machine. */
   readonly shakesByDesign?: true;
   readonly sources: readonly Clause[];

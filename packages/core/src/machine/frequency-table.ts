@@ -1,6 +1,7 @@
 import { type Answer, answer, type Missing, showFraction, toNumber } from '../quantity/index.ts';
 import { showForm } from './form.ts';
 import { type FrequencyLine, frequencyAt, frequencyBetween, frequencyLines, onceAround } from './frequency-line.ts';
+import { kindOf } from './kinds.ts';
 import { type SolvedTrain, solvedTrain } from './solved-train.ts';
 import { type OperatingState, operatingRange, operatingStates, stateAt } from './state.ts';
 import type { Train } from './train.ts';
@@ -29,12 +30,22 @@ export interface ShaftRow {
   readonly cells: readonly FrequencyCell[];
 }
 
+/** Pulses of a shaft, by which a record may be counted in turns. */
+export interface PulseRow {
+  readonly element: string;
+  readonly shaft: string;
+  readonly perTurn: Answer<number>;
+  /** One turn of the shaft. */
+  readonly turn: FrequencyLine;
+}
+
 export interface FrequencyTable {
   readonly of: string;
   readonly reference: string;
   readonly states: readonly OperatingState[];
   readonly shafts: readonly ShaftRow[];
   readonly rows: readonly FrequencyRow[];
+  readonly pulses: readonly PulseRow[];
 }
 
 /** Every frequency of a train at every state, and its range. */
@@ -63,7 +74,17 @@ export function frequencyTable(train: Train): FrequencyTable {
       : known;
     return { shaft, ratio, cells: states.map((state) => cell(once, state)) };
   });
-  return { of: train.of, reference: solved.speeds.reference, states, shafts, rows };
+  return { of: train.of, reference: solved.speeds.reference, states, shafts, rows, pulses: pulseRows(solved) };
+}
+
+function pulseRows(solved: SolvedTrain): readonly PulseRow[] {
+  return solved.train.elements.flatMap((element) => {
+    const { pulses } = kindOf(element);
+    if (pulses === undefined) return [];
+    const shaft = (element.shafts as Readonly<Record<string, string>>)[pulses.on]!;
+    const perTurn: Answer<number> = pulses.perTurn(element.sheet);
+    return [{ element: element.name, shaft, perTurn, turn: onceAround(solved, shaft) }];
+  });
 }
 
 function cell(line: FrequencyLine, state: OperatingState): FrequencyCell {

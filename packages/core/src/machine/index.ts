@@ -21,6 +21,7 @@ export * from './induction-motor.ts';
 export * from './kinds.ts';
 export * from './mesh-frequencies.ts';
 export * from './motor-frequencies.ts';
+export * from './phase-reference.ts';
 export * from './planetary-frequencies.ts';
 export * from './planetary-stage.ts';
 export * from './reading.ts';

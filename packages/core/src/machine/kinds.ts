@@ -10,6 +10,7 @@ import { gearPair } from './gear-pair.ts';
 import { hydraulicTurbine } from './hydraulic-turbine.ts';
 import { impeller } from './impeller.ts';
 import { inductionMotor } from './induction-motor.ts';
+import { phaseReference } from './phase-reference.ts';
 import { planetaryStage } from './planetary-stage.ts';
 import { reciprocatingMachine } from './reciprocating-machine.ts';
 import { rollingBearing } from './rolling-bearing.ts';
@@ -41,6 +42,7 @@ export const machineElementKinds = kinds(
   screenExciter,
   structuralMode,
   criticalSpeed,
+  phaseReference,
 );
 
 export type MachineElement = ElementOf<(typeof machineElementKinds)[number]>;

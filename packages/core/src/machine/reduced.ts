@@ -1,12 +1,14 @@
 import {
   type Answer,
   answer,
+  divided,
   type Fraction,
   fraction,
   fromAll,
   isZero,
   multiplied,
   plus,
+  sameFraction,
   thenAnswer,
   toNumber,
 } from '../quantity/index.ts';
@@ -95,6 +97,17 @@ export function sameReduced(a: Reduced, b: Reduced): boolean {
     const scale = a.find((each) => each.of === term.of)?.times ?? 0;
     return term.exact === undefined && Math.abs(term.times) <= 1e-12 * Math.abs(scale);
   });
+}
+
+/** How many times `b` goes into `a` at every speed, exactly; nothing where the two do not keep step. */
+export function exactQuotient(a: Reduced, b: Reduced): Fraction | undefined {
+  const quotients = a.map(({ of, exact }) => {
+    const other = b.find((each) => each.of === of)?.exact;
+    return exact === undefined || other === undefined || isZero(other) ? undefined : divided(exact, other);
+  });
+  const [first] = quotients;
+  const alike = quotients.every((each) => each !== undefined && first !== undefined && sameFraction(each, first));
+  return alike && a.length === b.length ? first : undefined;
 }
 
 /** Adds up answers to forms. */

@@ -3,7 +3,7 @@ import { frequencyIn, linesOf, rowsCalled, setKind } from '../set-kind.ts';
 import { required } from '../spectrum-set.ts';
 
 /** The order at which running and standing vanes repeat lies far above what a housing shows, unless a target asks for it. */
-const beyondReach = /\/vane-diffuser$/;
+const beyondReach = /\/(vane-diffuser|blade-guide-vane)$/;
 
 /** Up to the highest mechanical line of the train and of the targets, with the closest known neighbours apart. */
 export const velocitySpectrum = setKind({
