@@ -32,7 +32,7 @@ export function application(
         ...text_en,
         noCommandRegisteredForInput: ({ input, corrections }) =>
           `There is no command '${input}'. ${
-            corrections.length > 0 ? `Did you mean ${corrections.join(' or ')}? ` : ''
+            corrections.length > 0 ? `Did you mean ${corrections.join(' or ').replaceAll('`', "'")}? ` : ''
           }Commands: ${commands.map((each) => each.name).join(', ')}.`,
         exceptionWhileParsingArguments: (error) => parsingText(error),
       },

@@ -1,5 +1,6 @@
 export * from './command.ts';
 export * from './commands.ts';
+export * from './in-memory.ts';
 export * from './layout/line.ts';
 export * from './layout/wrap.ts';
 export * from './manner.ts';

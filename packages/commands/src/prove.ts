@@ -1,7 +1,15 @@
-import { blocks, type Design, design as designOf, type Finding, valueIfStated, type Weight } from '@soundpost/core';
+import {
+  blocks,
+  type Design,
+  design as designOf,
+  type Finding,
+  questions,
+  valueIfStated,
+  type Weight,
+} from '@soundpost/core';
 import { always, argument, command, textFlag } from './command.ts';
 import { designJson } from './json/design-json.ts';
-import { blank, grave, heading, type Line, paragraph } from './layout/line.ts';
+import { blank, heading, type Line, paragraph } from './layout/line.ts';
 import type { Manner } from './manner.ts';
 import type { Outcome } from './outcome.ts';
 import { readPlant } from './plant/read-plant.ts';
@@ -10,6 +18,7 @@ import type { Surroundings } from './surroundings.ts';
 import { designedPointLines, unprovenOf } from './text/designed-point-text.ts';
 import { findingsLines, noFindings } from './text/finding-text.ts';
 import { limitsLines } from './text/limits-text.ts';
+import { questionLines } from './text/questions-text.ts';
 import { counted } from './text/values-text.ts';
 
 /** The trials of the uncertainty budgets start here; the same number gives the same digits. */
@@ -58,14 +67,19 @@ export async function proof(
       ]),
       blank,
       ...unprovenLines(design, manner),
+      ...askedLines(design, manner),
       blank,
       ...heading('Findings', manner.width),
       ...(design.findings.length === 0 ? noFindings('none', manner) : findingsLines(design.findings, manner)),
       ...(report === undefined ? [] : [blank, ...report.lines]),
       blank,
-      ...verdictLine(design, manner),
+      ...verdictLine(design),
     ],
-    json: { ...(designJson(design, seed) as object), ...(report === undefined ? {} : { report: report.path }) },
+    json: {
+      ...(designJson(design, seed) as object),
+      questions: questions(design),
+      ...(report === undefined ? {} : { report: report.path }),
+    },
   };
 }
 
@@ -92,22 +106,34 @@ function unprovenLines(design: Design, { width }: Manner): readonly Line[] {
   ];
 }
 
+function askedLines(design: Design, manner: Manner): readonly Line[] {
+  const asked = questions(design);
+  if (asked.length === 0) return [];
+  return [
+    blank,
+    ...heading('What to ask, the answer that would change most first', manner.width),
+    ...questionLines(asked, manner),
+  ];
+}
+
 function numberOf(findings: readonly Finding[], weight: Weight): number {
   return findings.filter((each) => each.weight === weight).length;
 }
 
 /** One line, with what it was held against. */
-export function verdictLine({ machines, findings, verdict }: Design, { width }: Manner): readonly Line[] {
+export function verdictLine({ machines, findings, verdict }: Design): readonly Line[] {
   const points = machines.flatMap((machine) => machine.points);
   const targets = points.reduce((sum, each) => sum + each.point.targets.length, 0);
   const against = `against ${counted(targets, 'stated target')} of ${counted(points.length, 'point')}`;
   const said = [
-    counted(numberOf(findings, 'blocks-issue'), 'blocking finding'),
-    counted(numberOf(findings, 'question'), 'question'),
-    counted(numberOf(findings, 'warns'), 'warning'),
-  ].filter((each) => !each.startsWith('0'));
-  const rest = said.length === 0 ? 'no finding' : said.join(', ');
-  if (verdict === 'not proven') return grave(`✗ NOT PROVEN ${against}: ${rest}`, width);
-  if (verdict === 'open questions') return paragraph(`? OPEN ${against}: ${rest}`, width);
-  return paragraph(`✓ PROVEN ${against}: ${rest}`, width);
+    [numberOf(findings, 'blocks-issue'), 'block'],
+    [numberOf(findings, 'question'), 'ask'],
+    [numberOf(findings, 'warns'), 'warn'],
+  ] as const;
+  const spoken = said
+    .filter(([count]) => count > 0)
+    .map(([count, does]) => `${count} ${count === 1 ? `${does}s` : does}`);
+  const rest = spoken.length === 0 ? 'no finding' : `of the findings ${spoken.join(', ')}`;
+  if (verdict === 'not proven') return [{ text: `✗ NOT PROVEN ${against}: ${rest}`, tone: 'grave' }];
+  return [{ text: verdict === 'proven' ? `✓ PROVEN ${against}: ${rest}` : `? OPEN ${against}: ${rest}` }];
 }

@@ -154,11 +154,16 @@ function candidateLines(row: ShortlistRow, rank: number, manner: Manner): readon
 
 function verdictLines(point: MeasuringPoint, rows: readonly ShortlistRow[], { width }: Manner): readonly Line[] {
   const count = (outcome: string) => rows.filter((row) => row.appraisal.outcome === outcome).length;
-  const parts = [
-    `${count('meets') + count('warns')} meet (${count('warns')} with warnings)`,
-    `${count('cannot tell')} cannot be told`,
-    `${count('fails')} fail`,
-  ];
+  const parts = (
+    [
+      ['meets', 'passes', 'pass'],
+      ['warns', 'passes with a warning', 'pass with warnings'],
+      ['cannot tell', 'cannot be told', 'cannot be told'],
+      ['fails', 'fails', 'fail'],
+    ] as const
+  ).flatMap(([outcome, one, many]) =>
+    count(outcome) === 0 ? [] : [`${count(outcome)} ${count(outcome) === 1 ? one : many}`],
+  );
   const text = `Of ${counted(rows.length, 'candidate')}, against the ${counted(point.targets.length, 'target')} of ${point.of}: ${parts.join(', ')}.`;
   return count('fails') === rows.length ? grave(text, width) : paragraph(text, width);
 }

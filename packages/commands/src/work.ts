@@ -114,6 +114,7 @@ function calculationLines(calculation: Calculation, manner: Manner): readonly Li
   return [
     ...heading(`${calculation.title} (${calculation.working})`, width),
     ...Object.entries(calculation.inputs).flatMap(([name, input]) => labelled(name, input.shown, width, '  ', column)),
+    ...leftOut(calculation).flatMap((name) => labelled(name, '(not given)', width, '  ', column)),
     blank,
     ...calculation.results.flatMap((each) => [
       ...labelled(each.name, each.shown, width, '  ', column),
@@ -126,4 +127,9 @@ function calculationLines(calculation: Calculation, manner: Manner): readonly Li
     ...(calculation.findings.length === 0 ? [] : [blank, ...findingsLines(calculation.findings, manner)]),
     ...(calculation.results.length === 0 ? paragraph('No result follows from these inputs.', width) : []),
   ];
+}
+
+function leftOut({ working, inputs }: Calculation): readonly string[] {
+  const names = Object.keys(workingCalled(working).inputs).map(kebab);
+  return names.filter((name) => !Object.hasOwn(inputs, name));
 }

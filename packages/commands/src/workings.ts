@@ -11,7 +11,7 @@ export const workings = command({
     "and sources of one; 'soundpost work NAME …' works it.",
   arguments: {},
   flags: {},
-  examples: ['soundpost workings', 'soundpost explain mounted-response'],
+  examples: ['soundpost workings', 'soundpost workings --json'],
   whenAllowed: always,
   async perform(_surroundings, _given, { width }) {
     const column = Math.max(...workingsByRoom.flatMap((each) => each.workings.map((one) => one.name.length))) + 2;

@@ -1,10 +1,7 @@
 import {
-  alarmRules,
   cableKinds,
-  chainRules,
   inputKinds,
   machineElementKinds,
-  machineRules,
   mountKinds,
   type Printed,
   printedNumbers,
@@ -12,7 +9,7 @@ import {
   transducerKinds,
   workings,
 } from '@soundpost/core';
-import { findingRules } from '../topics/finding-rules.ts';
+import { ruleTexts } from '../topics/rule-texts.ts';
 
 /** What stands behind one working, rule or kind, as the lists of the core tell it. */
 export interface Evidence {
@@ -47,23 +44,19 @@ function ofWorking(name: string): Evidence {
 const bare = { printed: 0, sources: [] } as const;
 
 function ofRules(): readonly Evidence[] {
-  const rule = (name: string, examples: boolean): Evidence => ({ is: 'rule', name, ...bare, examples });
-  return [
-    ...chainRules.map((each) => rule(each.id, 'passes' in each || 'valid' in each)),
-    ...machineRules.map((each) => rule(each.id, true)),
-    ...alarmRules.map((each) => rule(each.rule, true)),
-    ...findingRules.map((each) => rule(each.id, false)),
-  ];
+  return ruleTexts.map(({ id, examples }): Evidence => ({ is: 'rule', name: id, ...bare, examples }));
 }
 
 function ofKinds(): readonly Evidence[] {
-  const kinds: readonly { readonly kind: string }[] = [
-    ...transducerKinds,
-    ...mountKinds,
-    ...cableKinds,
-    ...supplyKinds,
-    ...inputKinds,
-    ...machineElementKinds,
-  ];
-  return kinds.map(({ kind }) => ({ is: 'kind', name: kind, ...bare, examples: false }));
+  const lists: Readonly<Record<string, readonly { readonly kind: string }[]>> = {
+    transducer: transducerKinds,
+    mount: mountKinds,
+    cable: cableKinds,
+    supply: supplyKinds,
+    input: inputKinds,
+    'machine element': machineElementKinds,
+  };
+  return Object.entries(lists).flatMap(([among, kinds]) =>
+    kinds.map(({ kind }): Evidence => ({ is: 'kind', name: `${among} ${kind}`, ...bare, examples: false })),
+  );
 }

@@ -8,6 +8,8 @@ export interface Column {
 }
 
 const gap = '  ';
+/** Stands for a space that trimming must leave alone, until the table is whole. */
+const held = '\ue000';
 
 /** A line across the table, above the rows it speaks of. */
 export interface Section {
@@ -53,7 +55,7 @@ function tailOf(cell: string): number {
 }
 
 function withTail(cell: string, tail: number): string {
-  return number.test(cell) ? cell + '\u00a0'.repeat(tail - tailOf(cell)) : cell;
+  return number.test(cell) ? cell + held.repeat(tail - tailOf(cell)) : cell;
 }
 
 function widthsOf(columns: readonly Column[], rows: readonly (readonly string[])[], width: number): readonly number[] {
@@ -98,7 +100,7 @@ function rowLines(
         })
         .join(gap)
     )
-      .replaceAll('\u00a0', ' ')
+      .replaceAll(held, ' ')
       .trimEnd(),
   );
 }

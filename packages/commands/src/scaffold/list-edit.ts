@@ -18,7 +18,7 @@ export function exportedFrom(path: string, from: string): ListEdit {
       const line = `export * from '${from}';`;
       const first = lines.findIndex((each) => each.startsWith('export * from'));
       const after = lines.findIndex(
-        (each, index) => index >= first && !(each.startsWith('export ') && specifier(each) < from),
+        (each, index) => index >= first && !(each.startsWith('export ') && comesBefore(specifier(each), from)),
       );
       lines.splice(after, 0, line);
       return lines.join('\n');
@@ -26,10 +26,13 @@ export function exportedFrom(path: string, from: string): ListEdit {
   };
 }
 
+/** As the formatter sorts paths: by letters, and numbers by their size. */
+const comesBefore = (a: string, b: string) => a.localeCompare(b, 'en', { numeric: true }) < 0;
+
 function withImport(text: string, entry: string, from: string, path: string): string {
   const lines = text.split('\n');
   const isRelative = (line: string) => line.startsWith('import ') && specifier(line).startsWith('./');
-  const at = lines.findIndex((line) => isRelative(line) && specifier(line) > from);
+  const at = lines.findIndex((line) => isRelative(line) && comesBefore(from, specifier(line)));
   const last = lines.findLastIndex((line) => line.startsWith('import '));
   if (last < 0) throw new Broken('a list of the house imports its entries', { path });
   lines.splice(at < 0 ? last + 1 : at, 0, `import { ${entry} } from '${from}';`);

@@ -60,7 +60,8 @@ function passOf(parts: Typed) {
       operation: { shaft: 'main', speed: '1500 r/min' },
     }),
   );
-  return table.rows.find((row) => row.line.name === 'it/pass')?.cells.find((cell) => cell.state === 'highest')?.frequency;
+  const cells = table.rows.find((row) => row.line.name === 'it/pass')?.cells ?? [];
+  return cells.find((cell) => cell.state === 'highest')?.frequency;
 }
 
 test('hand calculation: six parts at 1500 r/min pass 150 times a second', () => {

@@ -26,23 +26,20 @@ export const ${camel} = elasticMount({
 `;
 
 const test = ({ kebab, camel }: Names) => `import { expect, test } from 'vitest';
-import { si, stated } from '../../quantity/index.ts';
+import { readSheet } from '../../machine/reading.ts';
 import { ${camel} } from './${kebab}.ts';
 
-const values = {
-  stiffness: stated({ low: si('stiffness', 3e8), high: si('stiffness', 5e8) }),
-  addedMass: stated(si('mass', 0.05)),
-  temperature: undefined,
-  preparation: undefined,
-  remark: undefined,
-};
+function modelOf(fields: Readonly<Record<string, string>>) {
+  const sheet = readSheet(${camel}.dataSheet, 'mount of the test', 'test', fields);
+  return ${camel}.model(sheet as Parameters<typeof ${camel}.model>[0]);
+}
 
-test('the model of ${kebab} carries the stiffness and mass of its sheet, and misses what is not stated', () => {
-  const model = ${camel}.model({ of: 'mount of the test', values });
+test('the model of ${kebab} carries stiffness and mass of its sheet, and misses what is not stated', () => {
+  const model = modelOf({ stiffness: '3e8..5e8 N/m', 'added-mass': '50 g' });
   expect(model.stiffness).toMatchObject({ known: true, value: { low: 3e8, high: 5e8 } });
   expect(model.addedMass).toMatchObject({ known: true, value: 0.05 });
-  const bare = ${camel}.model({ of: 'mount of the test', values: { ...values, stiffness: { known: false } } });
-  expect(bare.stiffness).toEqual({ known: false, missing: [{ of: 'mount of the test', what: 'stiffness' }] });
+  const missing = [{ of: 'mount of the test', what: 'stiffness' }];
+  expect(modelOf({ 'added-mass': '50 g' }).stiffness).toEqual({ known: false, missing });
 });
 
 test.todo('${kebab} beside a mounted resonance printed by somebody else, with its source');

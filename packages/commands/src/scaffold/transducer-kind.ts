@@ -38,7 +38,6 @@ const dataSheet = {
 
 /** A first model: the lower corner times the sensitivity. What it leaves out stands under \`assumptions\`. */
 function model(sheet: Sheet<typeof dataSheet>): TransducerModel {
-  const stated = ask(sheet, ['sensitivity', 'lowCorner', 'lowCornerOrder', 'noise'], (values) => values);
   const corner = ask(sheet, ['lowCorner', 'lowCornerOrder'], (s) => (frequency: number) => {
     return highPass(frequency, s.lowCorner, s.lowCornerOrder);
   });
@@ -48,14 +47,16 @@ function model(sheet: Sheet<typeof dataSheet>): TransducerModel {
     feed: 'self-generating',
     signal: 'dynamic',
     sensitivity: ask(sheet, ['sensitivity'], (s) => s.sensitivity as number),
-    stages: fromAll({ stated, corner }, ({ stated: s, corner: gain }) => [
+    stages: fromAll({ stated: ask(sheet, ['sensitivity'], (s) => s), corner }, ({ stated, corner: gain }) => [
       {
         name: 'element',
         part: sheet.of,
         enters: 'motion' as const,
         leaves: 'voltage' as const,
-        through: (frequency: number) => isolatedGain(product(complex(s.sensitivity, 0), gain(frequency))),
-        noise: (frequency: number) => densityAt(s.noise, frequency) * s.sensitivity,
+        through: (frequency: number) => isolatedGain(product(complex(stated.sensitivity, 0), gain(frequency))),
+        noise: ask(sheet, ['noise', 'sensitivity'], ({ noise, sensitivity }) => (frequency: number) => {
+          return densityAt(noise, frequency) * sensitivity;
+        }),
       },
     ]),
     usableTo: ask(sheet, ['usableTo'], (s) => s.usableTo as number),
@@ -87,46 +88,30 @@ export const ${camel} = transducerKind({
 `;
 
 const test = ({ kebab, camel }: Names) => `import { expect, test } from 'vitest';
-import { answer, si, stated, type Tolerance } from '../../quantity/index.ts';
+import { readSheet } from '../../machine/reading.ts';
+import { answer } from '../../quantity/index.ts';
 import { magnitude } from '../../signal/complex.ts';
 import { transfer } from '../stage.ts';
 import { ${camel} } from './${kebab}.ts';
 
 const rigid = { of: 'stud', stiffness: undefined, addedMass: answer(0), temperature: undefined, isolates: false };
-const tolerance: Tolerance = { low: -0.1, high: 0.1 };
+const typed = { sensitivity: '10 mV/(m/s2)', 'low-corner': '1 Hz', 'low-corner-order': '1', range: '80 g peak' };
 
-const sheet: Parameters<typeof ${camel}.model>[0] = {
-  of: 'transducer of the test',
-  values: {
-    temperature: stated({ low: si('temperature', 223), high: si('temperature', 393) }),
-    sensitivityTolerance: stated(tolerance),
-    sealing: stated('IP67'),
-    caseIsolated: stated(true),
-    mass: undefined,
-    temperatureCoefficient: undefined,
-    transverse: undefined,
-    settling: undefined,
-    certificate: undefined,
-    remark: undefined,
-    costRank: undefined,
-    lowCorner: stated(si('frequency', 1)),
-    lowCornerOrder: stated(1),
-    sensitivity: stated(si('voltage per acceleration', 0.01)),
-    range: stated({ quantity: 'acceleration', value: 785, detector: 'peak' }),
-    usableTo: stated(si('frequency', 10_000)),
-    noise: stated({ frequencies: [10], densities: [1e-4] }),
-  },
-};
+function modelOf(fields: Readonly<Record<string, string>>) {
+  const sheet = readSheet(${camel}.dataSheet, 'transducer of the test', 'test', fields);
+  return ${camel}.model(sheet as Parameters<typeof ${camel}.model>[0], rigid);
+}
 
 test('law: at its lower corner the response of ${kebab} is down by 3 dB', () => {
-  const { stages, sensitivity } = ${camel}.model(sheet, rigid);
+  const { stages, sensitivity } = modelOf(typed);
   if (!stages.known || !sensitivity.known) throw new Error('the sheet of the test states everything');
   expect(magnitude(transfer(stages.value, 1)) / sensitivity.value).toBeCloseTo(Math.SQRT1_2, 9);
 });
 
 test('what the sheet of ${kebab} does not state is missing, never assumed', () => {
-  const { stages } = ${camel}.model({ ...sheet, values: { ...sheet.values, noise: { known: false } } }, rigid);
-  expect(stages).toEqual({ known: false, missing: [{ of: sheet.of, what: 'noise' }] });
+  const { 'low-corner': _left, ...rest } = typed;
+  const missing = [{ of: 'transducer of the test', what: 'low corner' }];
+  expect(modelOf(rest).stages).toEqual({ known: false, missing });
 });
 
 test.todo('${kebab} beside a number printed by somebody else, with its source');

@@ -7,11 +7,14 @@ import { capital, sentence } from './values-text.ts';
 /** A finding: weight by sign and word, place, what was found against which limit, why it matters, what mends it. */
 export function findingLines(finding: Finding, { showing, width }: Manner): readonly Line[] {
   const head = `${weightMark[finding.weight]} ${capital(weightWords[finding.weight])}: ${finding.at}`;
-  const limit = finding.limit === '' ? '' : ` against ${showMeasure(finding.limit, showing)}`;
+  const found = showMeasure(finding.found, showing);
+  const against = showMeasure(finding.limit, showing);
+  // A finding made from a judgement names its limit already.
+  const limit = against === '' || found.includes(`(limit ${against})`) ? '' : ` against ${against}`;
   const sources = finding.sources.map(showClause).join('; ');
   return [
     ...(finding.weight === 'blocks-issue' ? grave(head, width) : paragraph(head, width, '  ')),
-    ...paragraph(`  ${sentence(capital(showMeasure(finding.found, showing)) + limit)} ${finding.because}`, width),
+    ...paragraph(`  ${sentence(capital(found) + limit)} ${finding.because}`, width),
     ...(finding.asks === undefined ? [] : labelled('Question', finding.asks, width, '  ', 12)),
     ...(finding.remedy.length === 0
       ? []

@@ -33,3 +33,8 @@ export function capital(text: string): string {
 export function sentence(text: string): string {
   return /[.!?…]$/.test(text) ? text : `${text}.`;
 }
+
+/** Each missing thing once. */
+export function distinctMissing(missing: readonly Missing[]): readonly Missing[] {
+  return [...new Map(missing.map((each) => [`${each.of}/${each.what}`, each])).values()];
+}

@@ -151,4 +151,79 @@ export const findingRules: readonly FindingRule[] = [
     'No check by trials',
     'The law of propagation stands here alone, since something the trials need is missing.',
   ),
+  says(
+    'alarm/response-time',
+    'The trip comes in time, and single events do not trip',
+    'Time constant of the sensor, filter, scan, delay and the way to the valve add up; too long, and the machine is damaged before it stops; too short for a slow shaft, and a single event trips it.',
+  ),
+  says(
+    'zones/clearance-not-stated',
+    'The clearance of the bearing is not known',
+    'The curve of limits over speed may allow more shaft motion than the bearing has room for.',
+  ),
+  says(
+    'zones/clearance-radial',
+    'A clearance that looks radial',
+    'It is half of what is usual for the shaft: taken as diametral it would halve the limits.',
+  ),
+  says(
+    'zones/clearance-wide',
+    'A clearance that looks too wide',
+    'A bearing so wide is worn, or the unit is wrong; the limits would then not be held by it.',
+  ),
+  says(
+    'leak/gas-not-stated',
+    'The gas of a leak was not stated',
+    'The unit is converted and nothing else: the result is of whatever gas the leak was measured with.',
+  ),
+  says(
+    'leak/volume-temperature',
+    'The temperature of a volume was not stated',
+    'The same gas takes another volume at another temperature; both were taken as one.',
+  ),
+  says(
+    'leak/gas-converted',
+    'A leak was converted to another gas',
+    'A leak is neither purely molecular nor purely viscous: the ratio of two gases is an estimate, not a measurement.',
+  ),
+  says(
+    'proximity/positive-gap-voltage',
+    'A positive gap voltage',
+    'On a negative supply the gap voltage is negative; it was read by its size.',
+  ),
+  says(
+    'proximity/outside-straight-part',
+    'Outside the straight part of the curve',
+    'Near its supply and near zero the curve of a probe bends: the gap is not what the straight line says.',
+  ),
+  says(
+    'orbit/few-samples',
+    'Few samples per turn',
+    'Between two samples the shaft goes on: the largest displacement found is too low.',
+  ),
+  says(
+    'area/caution',
+    'What a comparison of certificate values does not say',
+    'A comparison holds for the certificate values that were entered and for nothing else. It is no permission: the documents, the installation and the judgement of a licensed person stand beside it.',
+  ),
+  says(
+    'area/channel',
+    'One loop on one channel',
+    'Each loop was compared with the whole of what a channel allows; two loops on it were compared with nothing.',
+  ),
+  says(
+    'area/default-cable',
+    'Cable values of the standard in place of declared ones',
+    'The standard has values for a cable of which nothing is declared; a declaration of the maker may allow more.',
+  ),
+  says(
+    'event/part-missed',
+    'A part of the event does not reach the alarm',
+    'What the chain does not show no set point can act on: a frequency below its corner, for one.',
+  ),
+  says(
+    'event/alarm-late',
+    'The alarm acts too late',
+    'The chain shows less than there is, so the level passes the set point later than it should: the set point is right and acts too late.',
+  ),
 ];

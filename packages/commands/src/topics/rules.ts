@@ -1,19 +1,11 @@
-import { alarmRules, type Clause, chainRules, machineRules, showClause } from '@soundpost/core';
+import { showClause } from '@soundpost/core';
 import { derivations } from '../derivation/derivations.ts';
 import { clauseJson } from '../json/finding-json.ts';
 import { bullet, type Line, labelled, paragraph } from '../layout/line.ts';
-import { findingRules } from './finding-rules.ts';
+import { type RuleText, ruleTexts } from './rule-texts.ts';
 import type { Topic } from './topic.ts';
 
-interface RuleText {
-  readonly id: string;
-  readonly title: string;
-  readonly prose: string;
-  readonly remedy?: readonly string[];
-  readonly sources: readonly Clause[];
-}
-
-function ruleTopic({ id, title, prose, remedy = [], sources }: RuleText): Topic {
+function ruleTopic({ id, title, prose, remedy, sources }: RuleText): Topic {
   return {
     is: 'rule',
     name: id,
@@ -32,9 +24,4 @@ function ruleTopic({ id, title, prose, remedy = [], sources }: RuleText): Topic 
 }
 
 /** Every rule that can speak, whatever it looks at. */
-export const ruleTopics: readonly Topic[] = [
-  ...chainRules.map(ruleTopic),
-  ...machineRules.map(ruleTopic),
-  ...alarmRules.map((each) => ruleTopic({ id: each.rule, ...each })),
-  ...findingRules.map(ruleTopic),
-];
+export const ruleTopics: readonly Topic[] = ruleTexts.map(ruleTopic);

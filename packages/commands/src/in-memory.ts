@@ -1,0 +1,48 @@
+import { nearest, Refusal } from '@soundpost/core';
+import type { Surroundings } from './surroundings.ts';
+
+/** A world of files in memory, for tests and rehearsals: nothing in it reaches the disk. */
+export interface InMemory extends Surroundings {
+  /** Every file, by its path. */
+  readonly files: Map<string, Uint8Array>;
+  /** What was said to be done, in order. */
+  readonly steps: string[];
+}
+
+export function inMemory(
+  files: Readonly<Record<string, string | Uint8Array>>,
+  world: Partial<Omit<Surroundings, 'readBytes' | 'writeFile' | 'step'>> = {},
+): InMemory {
+  const bytesOf = (content: string | Uint8Array) =>
+    typeof content === 'string' ? new TextEncoder().encode(content) : content;
+  const standing = new Map(Object.entries(files).map(([path, content]) => [path, bytesOf(content)]));
+  const steps: string[] = [];
+  return {
+    files: standing,
+    steps,
+    readBytes: async (path) => {
+      const bytes = standing.get(path);
+      if (bytes !== undefined) return bytes;
+      const near = nearest(path, [...standing.keys()]);
+      throw new Refusal({
+        read: path,
+        expected: 'a file that exists',
+        ...(near === undefined ? {} : { suggestion: `Did you mean '${near}'?` }),
+      });
+    },
+    writeFile: async (path, content, { overwrite }) => {
+      if (!overwrite && standing.has(path)) throw new Refusal({ read: path, expected: 'a name that is not taken' });
+      standing.set(path, bytesOf(content));
+    },
+    step: (what) => {
+      steps.push(what);
+    },
+    canWrite: async () => true,
+    firstLineOf: async () => undefined,
+    now: () => new Date(0),
+    env: {},
+    nodeVersion: 'v20.19.0',
+    root: 'house',
+    ...world,
+  };
+}

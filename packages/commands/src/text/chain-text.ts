@@ -1,0 +1,129 @@
+import {
+  type Appraisal,
+  cells,
+  type Judgement,
+  type Prediction,
+  reason,
+  type Showing,
+  showLevel,
+  showQuantity,
+  visibility,
+} from '@soundpost/core';
+import { blank, type Line, labelled, paragraph, plainLines } from '../layout/line.ts';
+import { outcomeMark } from '../layout/mark.ts';
+import { type Column, table } from '../layout/table.ts';
+import type { Manner } from '../manner.ts';
+import { marginText, outcomeText, shortRule } from './judgement-text.ts';
+import { answerText, counted, missingText } from './values-text.ts';
+
+/** The chosen chain: its verdict, what decides each target, everything judged of it as a whole, and its noise. */
+export function appraisedLines(appraisal: Appraisal, manner: Manner): readonly Line[] {
+  return [
+    ...labelled('Chain', appraisal.prediction.chain.of, manner.width),
+    ...labelled('Verdict', verdictText(appraisal, manner.showing), manner.width),
+    blank,
+    ...verdictTable(appraisal, manner),
+    ...chainLines(appraisal, manner),
+    blank,
+    ...noiseTable(appraisal, manner),
+  ];
+}
+
+function verdictText(appraisal: Appraisal, showing: Showing): string {
+  const { point, outcome, nearest } = appraisal;
+  const targets = counted(point.targets.length, 'stated target');
+  const first =
+    nearest === undefined
+      ? ''
+      : `; would fail first: ${reason(nearest, showing)}, ${marginText(nearest.margin ?? 0, showing)} from the limit`;
+  if (outcome === 'meets') return `${outcomeMark.meets} meets its ${targets}${first}`;
+  if (outcome === 'warns') return `${outcomeMark.warns} meets its ${targets}, with a warning${first}`;
+  return `${outcomeText(outcome)}, against its ${targets}${outcome === 'fails' ? '' : first}`;
+}
+
+function verdictTable(appraisal: Appraisal, { showing, width }: Manner): readonly Line[] {
+  const columns: Column[] = [
+    { head: 'target' },
+    { head: 'verdict' },
+    { head: 'margin', align: 'right' },
+    { head: 'decided by' },
+  ];
+  const rows = cells(appraisal).map((cell) => [
+    cell.target,
+    cell.decides === undefined ? '– not judged' : outcomeText(cell.outcome),
+    cell.decides?.margin === undefined ? '' : marginText(cell.decides.margin, showing),
+    cell.decides === undefined ? '' : decidedText(cell.decides, showing),
+  ]);
+  return plainLines(table(columns, rows, width, '  '));
+}
+
+function decidedText(judgement: Judgement, showing: Showing): string {
+  return reason({ ...judgement, what: `${shortRule(judgement.rule)}: ${judgement.what}` }, showing).replace(
+    `${judgement.target}: `,
+    '',
+  );
+}
+
+/** Of what speaks of the chain and of no target, everything; bias, headroom and loop are part of a proof. */
+function chainLines(appraisal: Appraisal, { showing, width }: Manner): readonly Line[] {
+  const whole = appraisal.judgements.filter((each) => each.target === undefined);
+  return [
+    blank,
+    ...paragraph('  The chain as a whole', width),
+    ...whole.flatMap((each) => {
+      const margin = each.margin === undefined ? '' : `; margin ${marginText(each.margin, showing)}`;
+      return paragraph(`  ${outcomeMark[each.outcome]} ${reason(each, showing)}${margin}`, width, '  ');
+    }),
+    ...biasLines(appraisal.prediction, showing, width),
+    ...appraisal.prediction.chain.transducer.assumptions.flatMap((each) =>
+      paragraph(`  · Taken for granted: ${each}`, width, '  '),
+    ),
+  ];
+}
+
+function biasLines({ bias, chain }: Prediction, showing: Showing, width: number): readonly Line[] {
+  const { mountedResonance, settling } = chain.transducer;
+  const facts = [
+    ...(bias === undefined
+      ? []
+      : [
+          `bias at the input ${answerText(bias, ({ low, high }) => `${showQuantity('voltage', low, showing)} to ${showQuantity('voltage', high, showing)}`)}`,
+        ]),
+    ...(mountedResonance === undefined
+      ? []
+      : [`mounted resonance ${answerText(mountedResonance, (f) => showQuantity('frequency', f, showing))}`]),
+    ...(settling === undefined ? [] : [`settles in ${answerText(settling, (t) => showQuantity('time', t, showing))}`]),
+  ];
+  return facts.length === 0 ? [] : paragraph(`  · Expected: ${facts.join('; ')}`, width, '  ');
+}
+
+function noiseTable(appraisal: Appraisal, { showing, width }: Manner): readonly Line[] {
+  const { point, prediction } = appraisal;
+  if (prediction.chain.transducer.signal === 'overall') {
+    return paragraph('  Noise: the sensor sends one number; its zero error stands for the noise.', width, '  ');
+  }
+  const columns: Column[] = [
+    { head: 'noise under' },
+    { head: 'smallest, as indicated' },
+    { head: 'noise' },
+    { head: 'over noise', align: 'right' },
+  ];
+  const rows = point.targets
+    .filter((target) => !target.observable.atRest)
+    .map((target) => {
+      const seen = visibility(target, prediction);
+      if (!seen.known) return [target.name, missingText(seen.missing), '?', '?'];
+      const { signal, noise, bandwidth, decibels } = seen.value;
+      const where =
+        'line' in bandwidth
+          ? ` in a line of ${showQuantity('frequency', bandwidth.spacing, showing)} at ${showQuantity('frequency', bandwidth.line, showing)}`
+          : '';
+      return [
+        target.name,
+        showLevel(signal, showing),
+        `${showLevel(noise, showing)}${where}`,
+        marginText(Math.min(decibels, 1000), showing),
+      ];
+    });
+  return plainLines(table(columns, rows, width, '  '));
+}
