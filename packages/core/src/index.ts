@@ -4,6 +4,7 @@ export * from './chain/index.ts';
 export * from './demand/index.ts';
 export * from './design/index.ts';
 export * from './finding/index.ts';
+export * from './hazardous-area/index.ts';
 export * from './machine/index.ts';
 export * from './printed-numbers.ts';
 export * from './quantity/index.ts';

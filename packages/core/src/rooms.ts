@@ -12,6 +12,7 @@ export const rooms = [
   'machine', //        what turns, and at which frequencies
   'demand', //         what a point must capture
   'chain', //          what a measuring chain makes of it
+  'hazardous-area', // whether its loop may stand where it does
   'acquisition', //    how it is recorded
   'alarm', //          when somebody is told
   'selection', //      which chain meets the demand, and by how much

@@ -1,6 +1,7 @@
 import { alarmWorkings } from './alarm/index.ts';
 import { chainWorkings, proximityWorkings } from './chain/index.ts';
 import { zoneWorkings } from './demand/zones/index.ts';
+import { areaWorkings } from './hazardous-area/index.ts';
 import { machineWorkings } from './machine/index.ts';
 import { Broken, nearest, Refusal } from './quantity/index.ts';
 import type { Room } from './rooms.ts';
@@ -17,6 +18,7 @@ export const workingsByRoom: readonly { readonly room: Room; readonly workings: 
   { room: 'machine', workings: machineWorkings },
   { room: 'demand', workings: zoneWorkings },
   { room: 'chain', workings: [...chainWorkings, ...proximityWorkings] },
+  { room: 'hazardous-area', workings: areaWorkings },
   { room: 'alarm', workings: alarmWorkings },
 ];
 

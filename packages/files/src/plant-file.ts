@@ -3,10 +3,8 @@ import {
   answerOf,
   type Catalogue,
   decibelField,
-  type LimitStatement,
-  levelField,
   machineFactsSheet,
-  motions,
+  nearest,
   notBelowZeroField,
   type Plant,
   type PlantMachine,
@@ -18,13 +16,15 @@ import {
   titleSheet,
   together,
   usualPolicy,
-  zoneTables,
 } from '@soundpost/core';
+import { alarm, probes } from './alarm-part.ts';
 import { catalogueOf, shelfParts } from './catalogue-file.ts';
 import { listOf, named } from './collections.ts';
 import { UnreadableFile } from './file-refusal.ts';
+import { limits } from './limits-part.ts';
+import { inLinePart, nameOfPart } from './line-part.ts';
 import { nameAt, type Place, type Placed } from './placed.ts';
-import { pointParts, pointStatement } from './point-part.ts';
+import { areaReader, pointParts, pointStatement } from './point-part.ts';
 import { choice, made, plain, type Reader, text, type Unread, unread, type WithPlace, withPlace } from './reader.ts';
 import { optionally, record } from './record.ts';
 import { sheet } from './sheet.ts';
@@ -35,15 +35,13 @@ import { plantVersions, versioned } from './versions.ts';
 
 export const plantVersion = plantVersions.newest;
 
-const nameOfPart = (meaning: string) => withPlace(text(meaning));
-
 /** The way from the surface to the input, by the names of its parts. */
 const chain = record('the measuring chain of a point', {
   transducer: optionally(nameOfPart('A transducer of the catalogue')),
   mount: optionally(nameOfPart('A mount of the catalogue')),
   cable: nameOfPart('A cable of the catalogue'),
   cableLength: stated(notBelowZeroField(quantityField('length', 'Length as walked on the route', { example: '85 m' }))),
-  inLine: optionally(listOf(nameOfPart('A supply or resistance of the catalogue'), 'what stands in the line')),
+  inLine: optionally(listOf(inLinePart, 'what stands in the line, from the transducer to the input')),
   input: nameOfPart('An input of the catalogue'),
 });
 
@@ -52,47 +50,14 @@ const compare = record('the parts to compare at a point; all of the catalogue wh
   mounts: optionally(listOf(nameOfPart('A mount of the catalogue'), 'mounts to compare')),
 });
 
-const boundary = (which: string, example: string) =>
-  optionally(stated(levelField(motions, `Boundary between zones ${which}`, { example })));
-
-const limits: Reader<LimitStatement> = made(
-  record('limits of a machine', {
-    table: optionally(
-      choice(
-        zoneTables.map((each) => each.name),
-        'A table of a standard, by its name here',
-      ),
-    ),
-    aB: boundary('A and B', '3.2 mm/s rms 2-1000 Hz'),
-    bC: boundary('B and C', '5.1 mm/s rms 2-1000 Hz'),
-    cD: boundary('C and D', '8.5 mm/s rms 2-1000 Hz'),
-    source: optionally(text('Where the limits stand: specification, edition, table')),
-  }),
-  ({ table, aB, bC, cD, source }, placed, refuse) => {
-    const named = zoneTables.find((each) => each.name === table);
-    if (named !== undefined && aB === undefined && bC === undefined && cD === undefined) {
-      return { from: 'table' as const, table: named };
-    }
-    if (named === undefined && aB !== undefined && bC !== undefined && cD !== undefined && source !== undefined) {
-      return { from: 'owner' as const, aB, bC, cD, source };
-    }
-    return refuse(placed, {
-      read: [table && 'table', aB && 'a-b', bC && 'b-c', cD && 'c-d', source && 'source'].filter(Boolean).join(', '),
-      expected: "either 'table', or the owner's 'a-b', 'b-c', 'c-d' and their 'source'; a boundary may be 'unknown'",
-    });
-  },
-);
-
-const alarm = record('when somebody is told', {
-  baseline: stated(levelField(motions, 'Level when the machine was known to be well', { example: '1.9 mm/s rms' })),
-  delay: stated(quantityField('time', 'How long a level must last', { example: '3 s' })),
-});
-
 const point = record('a measuring point', {
   ...pointParts,
   chain: optionally(chain),
   compare: optionally(compare),
   alarm: optionally(alarm),
+  limits: optionally(limits),
+  shaft: optionally(withPlace(text('The shaft the probes look at; the one all speeds are counted in where left out'))),
+  probes: optionally(probes),
 });
 
 const machine = made(
@@ -101,6 +66,7 @@ const machine = made(
     facts: sheet(machineFactsSheet, (map) => `machine ${map.path.split('/')[1]}`, 'what decides which limits apply'),
     ...trainParts,
     limits: optionally(limits),
+    area: optionally(areaReader),
     points: named(point, 'name', 'measuring points by name'),
   }),
   (read, placed, refuse) => {
@@ -176,7 +142,8 @@ type MachineRead = (typeof plantRecord extends Reader<infer R> ? R : never)['mac
 type PointRead = MachineRead['points'][number];
 
 function machineOf(read: MachineRead, catalogue: Catalogue, refuse: Refuse): PlantMachine | Unread {
-  const points = read.points.map((each) => pointOf(each, catalogue, refuse));
+  const names = [...read.shafts, ...read.elements.map((each) => each.name)];
+  const points = read.points.map((each) => pointOf(inArea(each, read.area), read.shafts, names, catalogue, refuse));
   if (!points.every((each): each is PlantPoint => each !== unread)) return unread;
   return {
     name: read.name,
@@ -188,9 +155,33 @@ function machineOf(read: MachineRead, catalogue: Catalogue, refuse: Refuse): Pla
   };
 }
 
-function pointOf(read: PointRead, catalogue: Catalogue, refuse: Refuse): PlantPoint | Unread {
+/** A point lies in the area of its machine unless it says which one it lies in. */
+function inArea(point: PointRead, ofMachine: MachineRead['area']): PointRead {
+  const area = point.area ?? ofMachine;
+  return area === undefined ? point : { ...point, area };
+}
+
+function pointOf(
+  read: PointRead,
+  shafts: readonly string[],
+  names: readonly string[],
+  catalogue: Catalogue,
+  refuse: Refuse,
+): PlantPoint | Unread {
   const look = <S extends Shelf>(shelf: S, name: WithPlace<string>) => partOn(catalogue, shelf, name, refuse);
   const statement = pointStatement(read.name, read);
+  if (read.shaft !== undefined && !shafts.includes(read.shaft.value)) {
+    return refuse(read.shaft.at, { read: read.shaft.value, expected: `a shaft of the train: ${shafts.join(', ')}` });
+  }
+  const unheard = read.hears?.find((each) => !names.includes(each.value));
+  if (unheard !== undefined) {
+    const near = nearest(unheard.value, names);
+    return refuse(unheard.at, {
+      read: unheard.value,
+      expected: `an element or shaft of the machine: ${names.join(', ')}`,
+      ...(near === undefined ? {} : { suggestion: `Did you mean '${near}'?` }),
+    });
+  }
   const transducers = read.compare?.transducers?.map((each) => look('transducers', each)) ?? catalogue.transducers;
   const mounts = read.compare?.mounts?.map((each) => look('mounts', each)) ?? catalogue.mounts;
   const way = read.chain === undefined ? undefined : wayOf(read.chain, `${read.name}`, look);
@@ -204,6 +195,9 @@ function pointOf(read: PointRead, catalogue: Catalogue, refuse: Refuse): PlantPo
     chosen: transducer === undefined || mount === undefined ? undefined : { transducer, mount },
     compared: { transducers, mounts } as PlantPoint['compared'],
     alarm: read.alarm,
+    ...(read.limits === undefined ? {} : { limits: read.limits }),
+    ...(read.shaft === undefined ? {} : { shaft: read.shaft.value }),
+    ...(read.probes === undefined ? {} : { probes: read.probes }),
   };
 }
 
@@ -213,12 +207,21 @@ type Look = <S extends Shelf>(shelf: S, name: WithPlace<string>) => Catalogue[S]
 function wayOf(read: ChainRead, of: string, look: Look): PlantPoint['way'] | Unread {
   const cable = look('cables', read.cable);
   const input = look('inputs', read.input);
-  const inLine = (read.inLine ?? []).map((each) => look('supplies', each));
-  if (cable === unread || input === unread || inLine.includes(unread)) return unread;
+  const stands = read.inLine ?? [];
+  const inLine = stands.map((each) => look('supplies', each.part));
+  const leads = stands.map((each) => (each.cable === undefined ? undefined : look('cables', each.cable)));
+  if (cable === unread || input === unread || inLine.includes(unread) || leads.includes(unread)) return unread;
+  const onward = leads.flatMap((cable, behind) => {
+    if (cable === undefined || cable === unread) return [];
+    const at = `${of}, behind ${stands[behind]!.part.value}`;
+    return [{ behind, cable, length: answerOf<number>(stands[behind]!.cableLength, at, 'cable length') }];
+  });
   return {
     cable,
     cableLength: answerOf(read.cableLength, of, 'cable length'),
     inLine: inLine as Exclude<(typeof inLine)[number], Unread>[],
+    ...(onward.length === 0 ? {} : { onward }),
+    ...(stands.some((each) => each.tag !== undefined) ? { tags: stands.map((each) => each.tag) } : {}),
     input,
   };
 }

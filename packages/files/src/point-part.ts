@@ -2,6 +2,7 @@ import {
   aboveZeroField,
   type DisturbanceStatement,
   frequencyReferenceField,
+  hazardousAreaSheet,
   installations,
   levelField,
   type Motion,
@@ -22,7 +23,7 @@ import {
 } from '@soundpost/core';
 import { listOf, named } from './collections.ts';
 import { entryOf, type Placed } from './placed.ts';
-import { choice, made, type Reader, text, type Unread, unread } from './reader.ts';
+import { choice, made, type Reader, text, type Unread, unread, type WithPlace, withPlace } from './reader.ts';
 import { optionally, record } from './record.ts';
 import { sheet } from './sheet.ts';
 import { stated } from './stated.ts';
@@ -150,6 +151,13 @@ const disturbance: Reader<Omit<DisturbanceStatement, 'name'>> = record('motion t
   band: optionally(stated(aboveZeroField(spanField('frequency', 'Where its energy lies', { example: '10..40 kHz' })))),
 });
 
+/** The classified area a machine or a point lies in. */
+export const areaReader = sheet(
+  hazardousAreaSheet,
+  'hazardous area',
+  'the hazardous area, as its drawing classifies it',
+);
+
 /** The keys of a measuring point that say what it must capture. */
 export const pointParts = {
   location: stated(textField('Where on the machine', { example: 'pump, drive-end bearing housing' })),
@@ -161,13 +169,22 @@ export const pointParts = {
     quantityField('temperature', 'Temperature of the surface at its hottest', { example: '65 °C' }),
   ),
   surroundings: optionally(sheet(surroundingsSheet, 'surroundings of the point', 'what stands around a point')),
+  area: optionally(areaReader),
+  hears: optionally(
+    listOf(
+      withPlace(text('An element or shaft of the train')),
+      'what the point is there to listen to; all where left out',
+    ),
+  ),
   targets,
   disturbances: optionally(named(disturbance, 'name', 'what must be survived, by name')),
 } as const;
 
-type ReadPoint = Omit<PointStatement, 'name' | 'disturbances' | 'surroundings'> & {
+type ReadPoint = Omit<PointStatement, 'name' | 'disturbances' | 'surroundings' | 'area' | 'hears'> & {
+  readonly hears?: readonly WithPlace<string>[];
   readonly disturbances?: PointStatement['disturbances'];
   readonly surroundings?: PointStatement['surroundings'];
+  readonly area?: NonNullable<PointStatement['area']>;
 };
 
 const nothingStated: PointStatement['surroundings'] = {
@@ -185,6 +202,8 @@ export function pointStatement(name: string, read: ReadPoint): PointStatement {
     installation,
     surfaceTemperature,
     surroundings: read.surroundings ?? nothingStated,
+    ...(read.area === undefined ? {} : { area: read.area }),
+    ...(read.hears === undefined ? {} : { hears: read.hears.map((each) => each.value) }),
     targets,
     disturbances: read.disturbances ?? [],
   };

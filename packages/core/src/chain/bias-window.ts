@@ -2,6 +2,7 @@ import { type Answer, fromAll } from '../quantity/index.ts';
 import { magnitude } from '../signal/complex.ts';
 import type { MeasuringChain } from './chain.ts';
 import { type Swing, swing } from './formulas/iepe-headroom.ts';
+import { fieldSide, lineResistance } from './line.ts';
 import { transfer } from './stage.ts';
 import type { Ceiling } from './transducer/transducer-kind.ts';
 
@@ -13,31 +14,23 @@ export interface BiasWindow {
   readonly swing: Swing;
 }
 
-/** Resistance of everything in the line: cable there and back, and what stands in it. */
-export function lineResistance(chain: MeasuringChain): Answer<number> {
-  const inLine = chain.inLine.flatMap((part) => (part.resistance === undefined ? [] : [part.resistance]));
-  return inLine.reduce<Answer<number>>(
-    (total, each) => fromAll({ total, each }, ({ total: ohms, each: more }) => ohms + more),
-    chain.cable.loopResistance,
-  );
-}
-
 /**
  * Top = compliance − source drop − I·R − highest bias; bottom = lowest bias − saturation. Holds for a resistive line;
- * the smaller of both is what a symmetric signal may use.
+ * the smaller of both is what a symmetric signal may use. Behind an isolator in the line nothing counts any more: its own
+ * field voltage and current stand in place of the input's.
  */
 export function biasWindow(chain: MeasuringChain): Answer<BiasWindow> | undefined {
   const { biased } = chain.transducer;
-  const { constantCurrent } = chain.input;
-  if (biased === undefined || constantCurrent === undefined) return undefined;
+  const { fedBy } = chain;
+  if (biased === undefined || fedBy === undefined) return undefined;
   return fromAll(
     {
       bias: biased.bias,
       saturation: biased.saturation,
-      compliance: constantCurrent.compliance,
-      drop: constantCurrent.drop,
-      current: constantCurrent.current,
-      resistance: lineResistance(chain),
+      compliance: fedBy.compliance,
+      drop: fedBy.drop,
+      current: fedBy.current,
+      resistance: lineResistance(chain.line),
     },
     ({ bias, saturation, compliance, drop, current, resistance }) => ({
       low: bias.low,
@@ -68,10 +61,22 @@ export function electricalCeilings(
       })),
     );
   }
+  const passed = fieldSide(chain.line).isolator?.isolation?.peakVoltage;
+  if (passed !== undefined) {
+    ceilings.push(
+      fromAll({ passed, outputGain }, ({ passed: peak, outputGain: { stages, sensitivity } }) => ({
+        name: 'range of the isolator',
+        part: chain.of,
+        motion,
+        peak: peak / sensitivity,
+        gain: (frequency: number) => magnitude(transfer(stages, frequency)) / sensitivity,
+      })),
+    );
+  }
   if (input.peakVoltage !== undefined && (chain.meets || chain.doubt !== undefined)) {
     ceilings.push(
       fromAll(
-        { peak: input.peakVoltage, stages: chain.stages, sensitivity: transducer.sensitivity },
+        { peak: input.peakVoltage, stages: chain.stages, sensitivity: chain.sensitivity },
         ({ peak, stages, sensitivity }) => ({
           name: 'input range',
           part: input.of,

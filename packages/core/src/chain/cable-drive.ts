@@ -1,5 +1,6 @@
 import { type Answer, fromAll } from '../quantity/index.ts';
 import type { MeasuringChain } from './chain.ts';
+import { lineCapacitance } from './line.ts';
 
 /** What drives a cable, and what must be driven. */
 export interface CableDrive {
@@ -7,13 +8,13 @@ export interface CableDrive {
   readonly capacitance: number;
 }
 
-/** Supply current less what the electronics keep, on the capacitance of the whole cable. */
+/** Supply current less what the electronics keep, on the capacitance of every cable up to what feeds it. */
 export function cableDrive(chain: MeasuringChain): Answer<CableDrive> | undefined {
   const { biased } = chain.transducer;
-  const { constantCurrent } = chain.input;
-  if (biased === undefined || constantCurrent === undefined) return undefined;
+  const { fedBy } = chain;
+  if (biased === undefined || fedBy === undefined) return undefined;
   return fromAll(
-    { own: biased.ownCurrent, fed: constantCurrent.current, capacitance: chain.cable.capacitance },
+    { own: biased.ownCurrent, fed: fedBy.current, capacitance: lineCapacitance(chain.line) },
     ({ own, fed, capacitance }) => ({ current: fed - own, capacitance }),
   );
 }

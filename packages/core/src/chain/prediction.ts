@@ -28,7 +28,7 @@ export interface Prediction {
 }
 
 export function prediction(chain: MeasuringChain): Prediction {
-  const relative = fromAll({ stages: chain.stages, sensitivity: chain.transducer.sensitivity }, (known) => known);
+  const relative = fromAll({ stages: chain.stages, sensitivity: chain.sensitivity }, (known) => known);
   const bias = biasWindow(chain);
   return {
     chain,

@@ -16,6 +16,7 @@ export function demand(statement: PointStatement, machine: string, lookup: LineL
     installation: statement.installation,
     surfaceTemperature: statement.surfaceTemperature,
     surroundings: statement.surroundings,
+    ...(statement.area === undefined ? {} : { area: statement.area }),
     ...(statement.hears === undefined ? {} : { hears: statement.hears }),
     targets: statement.targets.map((target) => targetIn(target, `${of}/${target.name}`, lookup)),
     disturbances: statement.disturbances.map((each) => {

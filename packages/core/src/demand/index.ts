@@ -1,5 +1,6 @@
 export * from './demand.ts';
 export * from './frequency-reference.ts';
+export * from './hazardous-area.ts';
 export * from './measuring-point.ts';
 export { observables } from './observables/kinds.ts';
 export type { NoiseBandwidth, Observable } from './observables/observable.ts';

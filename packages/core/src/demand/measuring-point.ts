@@ -1,4 +1,5 @@
 import type { Answer, Sheet, Stated, Temperature } from '../quantity/index.ts';
+import type { hazardousAreaSheet } from './hazardous-area.ts';
 import type { surroundingsSheet } from './surroundings.ts';
 import type { Disturbance, Target } from './target.ts';
 
@@ -18,6 +19,8 @@ export interface MeasuringPoint {
   /** Temperature of the surface the transducer stands on, at its hottest. */
   readonly surfaceTemperature: Stated<Temperature>;
   readonly surroundings: Sheet<typeof surroundingsSheet>;
+  /** The hazardous area it lies in; absent where it lies in none. */
+  readonly area?: Sheet<typeof hazardousAreaSheet>;
   /** Elements and shafts it is there to listen to; all of the machine where left out. */
   readonly hears?: readonly string[];
   readonly targets: readonly Target[];

@@ -1,5 +1,6 @@
 import type { Level, Motion, Quantity, Sheet, Span, Stated, Temperature, Tolerance } from '../quantity/index.ts';
 import type { FrequencyReference } from './frequency-reference.ts';
+import type { hazardousAreaSheet } from './hazardous-area.ts';
 import type { Installation } from './measuring-point.ts';
 import type { Observable } from './observables/observable.ts';
 import type { surroundingsSheet } from './surroundings.ts';
@@ -42,6 +43,8 @@ export interface PointStatement {
   readonly installation: Installation;
   readonly surfaceTemperature: Stated<Temperature>;
   readonly surroundings: Sheet<typeof surroundingsSheet>;
+  /** Where it lies in a hazardous area. */
+  readonly area?: Sheet<typeof hazardousAreaSheet>;
   /** Elements and shafts it is there to listen to; all of the machine where nothing is said. */
   readonly hears?: readonly string[];
   readonly targets: readonly TargetStatement[];

@@ -1,4 +1,4 @@
-import { type Running, shaftSpeedIn } from '../acquisition/set-kind.ts';
+import { heard, type Running, shaftSpeedIn } from '../acquisition/set-kind.ts';
 import { type PointSettings, settingsFor } from '../acquisition/sets.ts';
 import { demand } from '../demand/demand.ts';
 import type { LineLookup } from '../demand/frequency-reference.ts';
@@ -7,6 +7,10 @@ import { proposals } from '../demand/proposals.ts';
 import { pointDoubts } from '../demand/rules/rules.ts';
 import type { TargetStatement } from '../demand/statement.ts';
 import { blocks, type Finding, finding, inOrderOfWeight } from '../finding/finding.ts';
+import { areaComparison } from '../hazardous-area/area-comparison.ts';
+import { areaFindings } from '../hazardous-area/area-findings.ts';
+import { type JudgedArea, judgedArea } from '../hazardous-area/judged-area.ts';
+import { type ChannelUse, sharedChannels } from '../hazardous-area/shared-channels.ts';
 import { type Coincidence, coincidences } from '../machine/coincidences.ts';
 import { trainFindings } from '../machine/findings.ts';
 import { type FrequencyTable, frequencyTable } from '../machine/frequency-table.ts';
@@ -34,6 +38,8 @@ export interface DesignedPoint {
   readonly limits?: MachineLimits;
   /** What its probes read, where an arrangement of probes is stated. */
   readonly probes?: PointProbes;
+  /** The loop against the classified area it stands in; absent where there is no area, or no chain to compare. */
+  readonly area: JudgedArea | undefined;
   readonly findings: readonly Finding[];
 }
 
@@ -61,9 +67,21 @@ export interface Design {
 export function design(plant: Plant, seed: number): Design {
   const machines = plant.machines.map((machine) => designedMachine(plant, machine, seed));
   const findings = inOrderOfWeight(
-    machines.flatMap((machine) => [...machine.findings, ...machine.points.flatMap((point) => point.findings)]),
+    machines
+      .flatMap((machine) => [...machine.findings, ...machine.points.flatMap((point) => point.findings)])
+      .concat(sharedChannels(channelUses(machines))),
   );
   return { plant, machines, findings, verdict: verdictOf(findings) };
+}
+
+/** Which tagged barrier each loop of the plant runs through. */
+function channelUses(machines: readonly DesignedMachine[]): readonly ChannelUse[] {
+  return machines.flatMap((machine) =>
+    machine.points.flatMap(({ point, area }) => {
+      const tag = area?.loop.barrier?.tag;
+      return tag === undefined ? [] : [{ point: point.of, tag }];
+    }),
+  );
 }
 
 function verdictOf(findings: readonly Finding[]): Design['verdict'] {
@@ -122,6 +140,8 @@ function designedPoint(
     stated.alarm === undefined
       ? undefined
       : pointAlarms(point, stated.alarm, boundaries, chain, slowestTurn(table, running));
+  const compared = chain === undefined ? undefined : areaComparison(point, chain);
+  const area = compared === undefined ? undefined : judgedArea(compared, judged?.judgements ?? []);
   const settings: PointSettings =
     chain?.transducer.signal === 'overall' ? { sets: [], unknown: [] } : settingsFor(point, table, running);
   const clearance = (own ?? limits)?.clearance;
@@ -135,12 +155,13 @@ function designedPoint(
     stated,
     point,
     appraisal: judged,
-    proposals: proposals(table, stated.statement, boundaries.known ? boundaries.value : undefined),
+    proposals: proposals(heard(table, point), stated.statement, boundaries.known ? boundaries.value : undefined),
     settings,
     budgets,
     alarms,
     ...(own === undefined ? {} : { limits: own }),
     ...(probes === undefined ? {} : { probes }),
+    area,
     findings: [
       ...pointDoubts({ statement: stated.statement, point }),
       ...(judged === undefined ? [noChain(point)] : judgementFindings(judged.judgements, point.of, desirableOf(point))),
@@ -148,6 +169,7 @@ function designedPoint(
       ...(own?.findings ?? []),
       ...(probes?.findings ?? []),
       ...(alarms?.findings ?? []),
+      ...(area === undefined ? [] : areaFindings(area)),
     ],
   };
 }
@@ -156,12 +178,14 @@ function desirableOf(point: MeasuringPoint): ReadonlySet<string> {
   return new Set(point.targets.filter((target) => target.weight === 'desirable').map((target) => target.name));
 }
 
-/** The shaft a point looks at, and how long the machine takes to its highest speed. */
+/** The shaft a point looks at, how long the machine takes to its highest speed, and how far its speed strays. */
 function runningOf(machine: PlantMachine, point: PlantPoint): Running {
   const { runUp } = machine.facts.values;
+  const { wander } = machine.train.operation;
   return {
     ...(point.shaft === undefined ? {} : { shaft: point.shaft }),
     ...(runUp === undefined ? {} : { runUp: answerOf<number>(runUp, machine.name, 'run-up time') }),
+    ...(wander === undefined ? {} : { wander: answerOf<number>(wander, machine.name, 'how far the speed strays') }),
   };
 }
 

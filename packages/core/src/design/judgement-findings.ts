@@ -1,8 +1,8 @@
 import { type Judgement, type Outcome, reason } from '../chain/rules/rule.ts';
-import { chainRules } from '../chain/rules/rules.ts';
 import { type Finding, finding, type Weight } from '../finding/finding.ts';
 import { inWords } from '../finding/measure.ts';
 import { Broken } from '../quantity/index.ts';
+import { appraisalRules } from '../selection/rules.ts';
 
 const weightOf: Readonly<Record<Exclude<Outcome, 'meets'>, Weight>> = {
   fails: 'blocks-issue',
@@ -18,7 +18,7 @@ export function judgementFindings(
 ): readonly Finding[] {
   return judgements.flatMap((judgement) => {
     if (judgement.outcome === 'meets') return [];
-    const rule = chainRules.find((each) => each.id === judgement.rule);
+    const rule = appraisalRules.find((each) => each.id === judgement.rule);
     if (rule === undefined) throw new Broken('a judgement comes from a rule of the list', { rule: judgement.rule });
     const minor = judgement.target !== undefined && desirable.has(judgement.target);
     return [

@@ -38,6 +38,7 @@ const spelling: Readonly<Record<string, string>> = {
   'mV/um': 'mV/µm',
   'uH/m': 'µH/m',
   'uH/ft': 'µH/ft',
+  'uH/ohm': 'µH/Ω',
   deg: '°',
   '1': '',
 };

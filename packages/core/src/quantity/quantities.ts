@@ -60,6 +60,7 @@ export const quantities = {
   'voltage density': magnitude('V/rtHz', [2, 1, -2.5, -1, 0, 0], 'nV/rtHz uV/rtHz'),
   'capacitance per length': magnitude('F/m', [-3, -1, 4, 2, 0, 0], 'pF/m', 'pF/ft'),
   'inductance per length': magnitude('H/m', [1, 1, -2, -2, 0, 0], 'uH/m', 'uH/ft'),
+  'inductance per resistance': magnitude('H/ohm', [0, 0, 1, 0, 0, 0], 'uH/ohm'),
   'resistance per length': magnitude('ohm/m', [1, 1, -3, -2, 0, 0], 'ohm/km', 'ohm/ft'),
   'per temperature': quantity('1/K', [0, 0, 0, 0, -1, 0], '%/K', '%/K'),
   count: quantity('1', [0, 0, 0, 0, 0, 0], '1'),

@@ -178,6 +178,22 @@ const chains: readonly ChainParts[] = [
     cable: cable('FEP'),
     inLine: [supply('BAR-340')],
   }),
+  parts({
+    metres: 60,
+    inLine: [supply('JB-IS'), supply('ZB-28')],
+    input: changed(input('ONL-24'), { highestCompliance: '25 V' }),
+  }),
+  parts({
+    metres: 60,
+    inLine: [changed(supply('GI-VIB'), { signalPeak: '9 V', restVoltage: '11..13 V' })],
+    input: input('ONL-24'),
+  }),
+  parts({
+    transducer: whole(transducer('LPV-25')),
+    metres: 60,
+    inLine: [changed(supply('GI-420'), { sourceResistance: '20 ohm' })],
+    input: input('AI-16'),
+  }),
 ];
 
 const shelfOf = { transducer: 'transducers', mount: 'mounts', cable: 'cables', input: 'inputs' } as const;

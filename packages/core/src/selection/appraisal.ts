@@ -1,9 +1,9 @@
 import { type ChainParts, measuringChain } from '../chain/chain.ts';
 import { type Prediction, prediction } from '../chain/prediction.ts';
 import { type Judgement, type Outcome, outcomes } from '../chain/rules/rule.ts';
-import { chainRules } from '../chain/rules/rules.ts';
 import type { MeasuringPoint } from '../demand/measuring-point.ts';
 import type { Policy } from '../demand/policy.ts';
+import { appraisalRules } from './rules.ts';
 
 /** One chain judged against everything its point must capture. */
 export interface Appraisal {
@@ -17,7 +17,7 @@ export interface Appraisal {
 
 export function appraisal(point: MeasuringPoint, parts: ChainParts, policy: Policy): Appraisal {
   const predicted = prediction(measuringChain(parts));
-  const judgements = chainRules.flatMap((each) => each.judge({ point, prediction: predicted, policy }));
+  const judgements = appraisalRules.flatMap((each) => each.judge({ point, prediction: predicted, policy }));
   return {
     point,
     prediction: predicted,

@@ -55,6 +55,12 @@ import { seismometryNotes } from './seismometry-notes.ts';
 import { sienaChargeNotes } from './siena-charge-notes.ts';
 import { signalLibraryReference } from './signal-library-reference.ts';
 import { singleDegreeOfFreedom } from './single-degree-of-freedom.ts';
+import { barrierPractice } from './barrier-practice.ts';
+import { iec60079x0 } from './iec-60079-0.ts';
+import { iec60079x11 } from './iec-60079-11.ts';
+import { iec60079x14 } from './iec-60079-14.ts';
+import { iec60079x25 } from './iec-60079-25.ts';
+import { temperatureClassTable } from './temperature-class-table.ts';
 import type { Source } from './source.ts';
 import { symmetricWindowTable } from './symmetric-window-table.ts';
 import { thermalNoise } from './thermal-noise.ts';
@@ -122,4 +128,10 @@ export const sources: readonly Source[] = [
   leakTesting,
   sienaChargeNotes,
   thermalNoise,
+  barrierPractice,
+  iec60079x0,
+  iec60079x11,
+  iec60079x14,
+  iec60079x25,
+  temperatureClassTable,
 ];

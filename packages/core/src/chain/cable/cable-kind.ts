@@ -2,6 +2,16 @@ import type { Answer, Fields, Sheet } from '../../quantity/index.ts';
 import type { PartKind } from '../part-kind.ts';
 import type { Port, Stage } from '../stage.ts';
 
+/** Values per length of the pair, as a comparison of certificates wants them. */
+export interface DeclaredCable {
+  readonly capacitancePerLength: Answer<number>;
+  readonly inductancePerLength: Answer<number>;
+  /** There and back. */
+  readonly resistancePerLength: Answer<number>;
+  /** Where the declaration stands, and how it is known. */
+  readonly from: string;
+}
+
 /** A length of cable in a chain. */
 export interface CableModel {
   readonly of: string;
@@ -9,6 +19,8 @@ export interface CableModel {
   readonly capacitance: Answer<number>;
   /** Of both cores, there and back. */
   readonly loopResistance: Answer<number>;
+  /** What its maker declares for intrinsic safety, per length; absent where nothing is declared. */
+  readonly declared: DeclaredCable | undefined;
   /** What it does to the signal that travels on it. */
   stages(port: Port): Answer<readonly Stage[]>;
 }

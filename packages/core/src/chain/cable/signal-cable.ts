@@ -1,6 +1,7 @@
 import {
   type Answer,
   answer,
+  answerOf,
   ask,
   fromAll,
   optional,
@@ -13,7 +14,7 @@ import { tradePractice } from '../../source/index.ts';
 import { clause } from '../../source/source.ts';
 import type { Stage } from '../stage.ts';
 import { lumpedLine } from '../two-port.ts';
-import { cableKind } from './cable-kind.ts';
+import { cableKind, type DeclaredCable } from './cable-kind.ts';
 
 const dataSheet = {
   construction: textField('Cores, screen, armour'),
@@ -26,6 +27,9 @@ const dataSheet = {
   temperature: spanField('temperature', 'Surroundings it may lie in', { example: '-30..90 °C' }),
   capacitanceForCertificates: optional(
     quantityField('capacitance per length', 'Declared for intrinsic safety', { example: '160 pF/m' }),
+  ),
+  inductanceForCertificates: optional(
+    quantityField('inductance per length', 'Declared for intrinsic safety', { example: '0.65 uH/m' }),
   ),
   remark: optional(textField('What else a reader should know')),
 } as const;
@@ -50,6 +54,18 @@ function lineStages(sheet: Sheet<typeof dataSheet>, length: Answer<number>): Ans
   ]);
 }
 
+function declaredFor(sheet: Sheet<typeof dataSheet>): DeclaredCable | undefined {
+  const { capacitanceForCertificates: capacitance, inductanceForCertificates: inductance } = sheet.values;
+  if (capacitance === undefined && inductance === undefined) return undefined;
+  const origin = capacitance?.known === true ? capacitance : inductance;
+  return {
+    capacitancePerLength: answerOf<number>(capacitance, sheet.of, 'capacitance for certificates'),
+    inductancePerLength: answerOf<number>(inductance, sheet.of, 'inductance for certificates'),
+    resistancePerLength: ask(sheet, ['resistancePerLength'], (s) => 2 * s.resistancePerLength),
+    from: origin?.known === true ? (origin.source ?? origin.status ?? sheet.of) : sheet.of,
+  };
+}
+
 export const signalCable = cableKind({
   kind: 'signal-cable',
   name: 'Screened signal cable',
@@ -66,6 +82,7 @@ export const signalCable = cableKind({
       { perLength: ask(sheet, ['resistancePerLength'], (s) => s.resistancePerLength as number), length },
       ({ perLength, length: metres }) => 2 * perLength * metres,
     ),
+    declared: declaredFor(sheet),
     stages: (port) => (port === 'voltage' ? lineStages(sheet, length) : answer([])),
   }),
 });

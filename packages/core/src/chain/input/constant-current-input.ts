@@ -2,6 +2,7 @@ import {
   type Answer,
   aboveZeroField,
   answerIfStated,
+  answerOf,
   ask,
   flagField,
   optional,
@@ -34,6 +35,11 @@ export const constantCurrentInput = inputKind({
       symbol: 'V_c',
       example: '24 V',
     }),
+    highestCompliance: optional(
+      quantityField('voltage', 'That voltage at the top of its tolerance; a shunt-diode barrier asks for it', {
+        example: '25.5 V',
+      }),
+    ),
     current: quantityField('current', 'Current it feeds', { symbol: 'I', example: '4 mA' }),
     sourceDrop: quantityField('voltage', 'Voltage the current source itself needs', { symbol: 'V_d', example: '1 V' }),
     couplingCorner: aboveZeroField(quantityField('frequency', 'Corner of the coupling, −3 dB', { example: '0.1 Hz' })),
@@ -51,6 +57,7 @@ export const constantCurrentInput = inputKind({
     peakVoltage: ask(sheet, ['rangePeak'], (s) => s.rangePeak as number),
     constantCurrent: {
       compliance: ask(sheet, ['compliance'], (s) => s.compliance as number),
+      highest: answerOf<number>(sheet.values.highestCompliance, sheet.of, 'highest compliance'),
       current: ask(sheet, ['current'], (s) => s.current as number),
       drop: ask(sheet, ['sourceDrop'], (s) => s.sourceDrop as number),
     },

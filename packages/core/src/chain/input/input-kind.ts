@@ -6,6 +6,8 @@ import type { Feed } from '../transducer/transducer-kind.ts';
 /** A constant-current source: what it can drive, and up to where. */
 export interface ConstantCurrent {
   readonly compliance: Answer<number>;
+  /** Voltage of the supply behind it at the top of its tolerance. */
+  readonly highest: Answer<number>;
   readonly current: Answer<number>;
   /** Voltage the source itself needs. */
   readonly drop: Answer<number>;

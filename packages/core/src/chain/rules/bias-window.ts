@@ -14,8 +14,8 @@ export const biasWindow = rule({
   sources: [clause(iepePractice)],
   judge: ({ prediction }) => {
     const { biased } = prediction.chain.transducer;
-    const { constantCurrent } = prediction.chain.input;
-    if (biased === undefined || constantCurrent === undefined || prediction.bias === undefined) return [];
+    const { fedBy } = prediction.chain;
+    if (biased === undefined || fedBy === undefined || prediction.bias === undefined) return [];
     const swing = judged(
       prediction.bias,
       { rule: 'chain/bias-window', what: 'swing about the bias' },
@@ -33,7 +33,7 @@ export const biasWindow = rule({
       },
     );
     const current = judged(
-      fromAll({ fed: constantCurrent.current, taken: biased.supplyCurrent }, (known) => known),
+      fromAll({ fed: fedBy.current, taken: biased.supplyCurrent }, (known) => known),
       { rule: 'chain/bias-window', what: 'supply current' },
       ({ fed, taken }): readonly Judgement[] => {
         const inside = fed >= taken.low && fed <= taken.high;

@@ -13,17 +13,20 @@ export const portsMeet = rule({
   remedy: ['an input of that kind', 'a converter between the two'],
   sources: [clause(tradePractice)],
   judge: ({ prediction }) => {
-    const { transducer, input, meets, doubt } = prediction.chain;
-    if (doubt !== undefined)
-      return judged(unanswered(doubt), { rule: 'chain/ports-meet', what: 'transducer is' }, () => []);
+    const { transducer, inLine, input, arrives, refused, meets, doubt } = prediction.chain;
+    const isolated = inLine.some((part) => part.isolation !== undefined) && refused === undefined;
+    const what = isolated ? 'behind the isolator the transducer stands as' : 'transducer is';
+    if (doubt !== undefined || !arrives.known)
+      return judged(unanswered(doubt ?? []), { rule: 'chain/ports-meet', what }, () => []);
+    const takes = refused?.isolation?.takes ?? input.takes;
     return [
       {
         rule: 'chain/ports-meet',
         outcome: meets ? ('meets' as const) : ('fails' as const),
-        what: 'transducer is',
-        found: inWords(transducer.feed),
-        limit: inWords(`input takes ${meets ? transducer.feed : input.takes.join(', ')}`),
-        ...(meets ? {} : { needs: `an input for ${transducer.feed}` }),
+        what,
+        found: inWords(refused === undefined ? arrives.value : transducer.feed),
+        limit: inWords(`${refused?.of ?? 'input'} takes ${meets ? arrives.value : takes.join(', ')}`),
+        ...(meets ? {} : { needs: `${refused === undefined ? 'an input' : 'an isolator'} for ${arrives.value}` }),
       },
     ];
   },

@@ -105,6 +105,11 @@ const roller = (around: Readonly<Record<string, string>> = {}) =>
 const tilted = { transducer: changed(transducer('MCV-20'), { largestTilt: '5 deg' }) };
 const portable = (at: MeasuringPoint): MeasuringPoint => ({ ...at, installation: 'portable' });
 
+const throughBarrier = (entries: Parameters<typeof changed>[1]): Parameters<typeof parts>[0] => ({
+  input: changed(input('ONL-24'), entries),
+  inLine: [supply('ZB-28')],
+});
+
 const rows: Readonly<Record<string, Row>> = {
   'chain/ports-meet': {
     meets: { point: overall() },
@@ -284,6 +289,23 @@ const rows: Readonly<Record<string, Row>> = {
   'chain/bias-window': {
     meets: { point: burst() },
     fails: { chain: { input: changed(input('PORT-24'), { compliance: '15 V' }) }, point: burst() },
+  },
+  'chain/barrier-voltage': {
+    meets: { chain: throughBarrier({ highestCompliance: '26 V' }), point: burst() },
+    fails: {
+      chain: throughBarrier({ highestCompliance: '26.4 V' }),
+      point: burst(),
+      found: { value: 26.4, within: 0.05, source: 'reference plant, hydrogen compressor: 24 V + 10 % = 26.4 V > 26 V' },
+    },
+    'cannot tell': { chain: throughBarrier({}), point: burst() },
+  },
+  'chain/barrier-earth': {
+    meets: { chain: throughBarrier({}), point: burst() },
+    fails: { chain: { ...throughBarrier({}), transducer: transducer('ACC-50M') }, point: burst() },
+    'cannot tell': {
+      chain: { ...throughBarrier({}), transducer: changed(transducer('ACC-100'), { caseIsolated: 'unknown' }) },
+      point: burst(),
+    },
   },
   'chain/cable-drive': {
     meets: { chain: { metres: 85 }, point: burst() },

@@ -1,3 +1,5 @@
+import { barrierEarth } from './barrier-earth.ts';
+import { barrierVoltage } from './barrier-voltage.ts';
 import { biasWindow } from './bias-window.ts';
 import { cableDrive } from './cable-drive.ts';
 import { cableTemperature } from './cable-temperature.ts';
@@ -58,6 +60,8 @@ export const chainRules: readonly Rule[] = [
   travelAndPosition,
   rangeAsPeak,
   biasWindow,
+  barrierVoltage,
+  barrierEarth,
   cableDrive,
   loopRange,
   loopLoad,

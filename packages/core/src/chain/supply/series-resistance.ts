@@ -1,6 +1,7 @@
 import { ask, optional, quantityField, textField } from '../../quantity/index.ts';
 import { loopPractice } from '../../source/index.ts';
 import { clause } from '../../source/source.ts';
+import { resistiveStages } from './resistive-stage.ts';
 import { supplyKind } from './supply-kind.ts';
 
 /** Anything else in the line that costs voltage: an indicator, a fuse, a second card. */
@@ -12,9 +13,13 @@ export const seriesResistance = supplyKind({
     remark: optional(textField('What else a reader should know')),
   },
   sources: [clause(loopPractice)],
-  model: (sheet) => ({
-    of: sheet.of,
-    voltage: undefined,
-    resistance: ask(sheet, ['resistance'], (s) => s.resistance as number),
-  }),
+  model: (sheet) => {
+    const resistance = ask(sheet, ['resistance'], (s) => s.resistance as number);
+    return {
+      of: sheet.of,
+      voltage: undefined,
+      resistance,
+      stages: (port) => resistiveStages(sheet.of, resistance, port),
+    };
+  },
 });

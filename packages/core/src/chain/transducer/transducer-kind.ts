@@ -16,6 +16,7 @@ import {
   textField,
   toleranceField,
 } from '../../quantity/index.ts';
+import { apparatusCertificateSheet } from '../certificate.ts';
 import { filterOrderField } from '../filter-order-field.ts';
 import type { MountModel } from '../mount/mount-kind.ts';
 import type { PartKind } from '../part-kind.ts';
@@ -97,7 +98,7 @@ export const commonTransducerSheet = {
   ),
   transverse: optional(quantityField('fraction', 'Largest transverse sensitivity', { example: '5 %' })),
   settling: optional(quantityField('time', 'Time to settle after power comes on', { example: '3 s' })),
-  certificate: optional(textField('Certificate for hazardous areas, number and marking')),
+  ...apparatusCertificateSheet,
   remark: optional(textField('What else a reader should know')),
   costRank: optional(countField('Order of cost within a catalogue, 1 the cheapest')),
 } as const;
