@@ -1,18 +1,13 @@
-import type { Design, UnitSystem } from '@soundpost/core';
-import * as documents from '@soundpost/documents';
+import type { Design } from '@soundpost/core';
+import { proofReport } from '@soundpost/documents';
 import { type Line, paragraph } from './layout/line.ts';
 import type { Manner } from './manner.ts';
 import type { Surroundings } from './surroundings.ts';
 
 export interface WrittenReport {
   readonly lines: readonly Line[];
-  readonly path: string | null;
+  readonly path: string;
 }
-
-/** The proof as a document; a build without documents has none, and says so. */
-const { proofReport } = documents as {
-  readonly proofReport?: (design: Design, options: { readonly units?: UnitSystem }) => string;
-};
 
 /** Writes the proof as a file any browser opens. A report that stands there is replaced: it is made from the plant file. */
 export async function writeReport(
@@ -21,9 +16,6 @@ export async function writeReport(
   path: string,
   { showing, width }: Manner,
 ): Promise<WrittenReport> {
-  if (proofReport === undefined) {
-    return { lines: paragraph('No report was written: this build holds no report document.', width), path: null };
-  }
   surroundings.step(`writing ${path}`);
   const text = proofReport(design, showing.units === undefined ? {} : { units: showing.units });
   await surroundings.writeFile(path, text, { overwrite: true });
