@@ -16,5 +16,6 @@ export { type Complex, magnitude as magnitudeOf } from './signal/complex.ts';
 export { type WindowKind, windowKinds } from './signal/index.ts';
 export * from './source/index.ts';
 export * from './uncertainty/index.ts';
+export * from './wiring/index.ts';
 export * from './working/index.ts';
 export * from './workings.ts';

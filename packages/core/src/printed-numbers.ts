@@ -5,6 +5,7 @@ import { zonesEvidence } from './demand/zones/evidence.ts';
 import { machineEvidence } from './machine/evidence.ts';
 import { signalEvidence } from './signal/evidence.ts';
 import { uncertaintyEvidence } from './uncertainty/evidence.ts';
+import { wiringEvidence } from './wiring/evidence.ts';
 import type { Printed } from './working/index.ts';
 
 /** Every number of somebody else's that a working of the house is held against. */
@@ -15,5 +16,6 @@ export const printedNumbers: readonly Printed[] = [
   ...zonesEvidence,
   ...chainEvidence,
   ...proximityEvidence,
+  ...wiringEvidence,
   ...alarmEvidence,
 ];

@@ -13,6 +13,7 @@ export const rooms = [
   'demand', //         what a point must capture
   'chain', //          what a measuring chain makes of it
   'hazardous-area', // whether its loop may stand where it does
+  'wiring', //         which loops the plant closes, and what they add
   'acquisition', //    how it is recorded
   'alarm', //          when somebody is told
   'selection', //      which chain meets the demand, and by how much

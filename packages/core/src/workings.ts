@@ -9,6 +9,7 @@ import { spectrumSettings } from './signal/workings/spectrum-settings.ts';
 import { vibrationConversion } from './signal/workings/vibration-conversion.ts';
 import { windowProperties } from './signal/workings/window-properties.ts';
 import { uncertaintyBudget } from './uncertainty/index.ts';
+import { wiringWorkings } from './wiring/index.ts';
 import type { AnyWorking } from './working/index.ts';
 
 /** Every public formula of the house, by the room it belongs to, in the order of the rooms. */
@@ -19,6 +20,7 @@ export const workingsByRoom: readonly { readonly room: Room; readonly workings: 
   { room: 'demand', workings: zoneWorkings },
   { room: 'chain', workings: [...chainWorkings, ...proximityWorkings] },
   { room: 'hazardous-area', workings: areaWorkings },
+  { room: 'wiring', workings: wiringWorkings },
   { room: 'alarm', workings: alarmWorkings },
 ];
 

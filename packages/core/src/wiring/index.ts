@@ -1,0 +1,15 @@
+import type { AnyWorking } from '../working/index.ts';
+import { humAsVibration } from './hum.ts';
+
+export * from './cycles.ts';
+export * from './graph.ts';
+export * from './ground-loops.ts';
+export * from './hum.ts';
+export * from './plant-wiring.ts';
+export type { WiringCase, WiringRule } from './rules/rule.ts';
+export { wiringRules } from './rules/rules.ts';
+export * from './separation.ts';
+export * from './statement.ts';
+
+/** The formulas of the wiring. */
+export const wiringWorkings: readonly AnyWorking[] = [humAsVibration];
