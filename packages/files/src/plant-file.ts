@@ -32,6 +32,8 @@ import { stated } from './stated.ts';
 import { trainAt, trainParts } from './train-part.ts';
 import { versionReader } from './version.ts';
 import { plantVersions, versioned } from './versions.ts';
+import { window } from './window-part.ts';
+import { separation, wiring } from './wiring-part.ts';
 
 export const plantVersion = plantVersions.newest;
 
@@ -58,6 +60,7 @@ const point = record('a measuring point', {
   limits: optionally(limits),
   shaft: optionally(withPlace(text('The shaft the probes look at; the one all speeds are counted in where left out'))),
   probes: optionally(probes),
+  window: optionally(window),
 });
 
 const machine = made(
@@ -94,6 +97,7 @@ const plantRecord = record('a plant file', {
   parts: optionally(record('parts of this plant alone', shelfParts())),
   policy: optionally(policy),
   allowances: optionally(sheet(allowanceSheet, 'allowances of the plant', 'what no data sheet of a part tells')),
+  separation: optionally(separation),
   machines: named(machine, 'name', 'machines by tag'),
 });
 
@@ -115,6 +119,7 @@ export function plantReader(find: CatalogueFinder): Reader<Plant> {
       allowances: read.allowances ?? nothingAllowed(),
       catalogue,
       machines,
+      ...(read.separation === undefined ? {} : { separation: read.separation }),
     };
   });
   return versioned(plantVersions, reader);
@@ -198,6 +203,8 @@ function pointOf(
     ...(read.limits === undefined ? {} : { limits: read.limits }),
     ...(read.shaft === undefined ? {} : { shaft: read.shaft.value }),
     ...(read.probes === undefined ? {} : { probes: read.probes }),
+    ...(read.wiring === undefined ? {} : { wiring: read.wiring }),
+    ...(read.window === undefined ? {} : { window: read.window }),
   };
 }
 

@@ -30,6 +30,7 @@ interface KindOfElement {
   readonly kind: string;
   readonly sheet: Fields;
   readonly places: readonly string[];
+  readonly carriedPlaces?: readonly string[];
   readonly onOneShaft?: (shaft: string) => Readonly<Record<string, string>>;
 }
 
@@ -43,7 +44,9 @@ function elementReader(kind: KindOfElement) {
 }
 
 function rolesOf(kind: KindOfElement): readonly string[] {
-  return [...new Set([...kind.places, ...(kind.onOneShaft === undefined ? [] : ['on'])])];
+  return [
+    ...new Set([...kind.places, ...(kind.carriedPlaces ?? []), ...(kind.onOneShaft === undefined ? [] : ['on'])]),
+  ];
 }
 
 function shaftOf(kind: KindOfElement, role: string): string {
@@ -51,7 +54,13 @@ function shaftOf(kind: KindOfElement, role: string): string {
     ? 'The shaft it stands on'
     : role === 'on'
       ? 'The one shaft it stands on, where its other side does not turn'
-      : `The shaft on its ${role} side, or '${fixed}'`;
+      : kind.carriedPlaces?.includes(role) === true
+        ? `A name for the ${role} as a shaft, where something stands on it`
+        : `The shaft on its ${role} side, or '${fixed}'`;
+}
+
+function carriedIn(kind: KindOfElement, read: Readonly<Record<string, unknown>>): readonly string[] {
+  return (kind.carriedPlaces ?? []).filter((role) => read[role] !== undefined);
 }
 
 type Standing = { readonly kind: string; readonly sheet: unknown } & Readonly<Record<string, unknown>>;
@@ -67,7 +76,7 @@ const elementOfTrain: Reader<Omit<MachineElement, 'name'>> = made(
     const shafts =
       typeof on === 'string' && kind.onOneShaft !== undefined
         ? kind.onOneShaft(on)
-        : Object.fromEntries(kind.places.map((role) => [role, read[role]]));
+        : Object.fromEntries([...kind.places, ...carriedIn(kind, read)].map((role) => [role, read[role]]));
     const missing = Object.keys(shafts).find((role) => typeof shafts[role] !== 'string');
     if (missing !== undefined) {
       return refuse(placed as Place, {
@@ -92,17 +101,23 @@ const operation: Reader<Operation> = made(
     speed: optionally(
       stated(spanField('shaft speed', 'Speed of that shaft, lowest to highest', { example: '1480..1490 r/min' })),
     ),
+    wander: optionally(
+      stated(
+        quantityField('fraction', 'How far the speed strays within one record, least to most', { example: '1 %' }),
+      ),
+    ),
     states: optionally(
       mapOf(plain(quantityField('frequency', 'Speed or line frequency of a named state')), 'operating states by name'),
     ),
   }),
   (read, placed, refuse) => {
     const states = [...(read.states ?? [])].map(([name, at]) => ({ name, at }));
+    const wander = read.wander === undefined ? {} : { wander: read.wander };
     if (read.motor !== undefined && read.lineFrequency !== undefined && read.shaft === undefined) {
-      return { by: 'line' as const, motor: read.motor, range: read.lineFrequency, states };
+      return { by: 'line' as const, motor: read.motor, range: read.lineFrequency, ...wander, states };
     }
     if (read.shaft !== undefined && read.speed !== undefined && read.motor === undefined) {
-      return { by: 'shaft' as const, shaft: read.shaft, range: read.speed, states };
+      return { by: 'shaft' as const, shaft: read.shaft, range: read.speed, ...wander, states };
     }
     return refuse(placed, {
       read: Object.keys(read).join(', '),

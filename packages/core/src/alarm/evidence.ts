@@ -6,6 +6,7 @@ import { tradePractice } from '../source/trade-practice.ts';
 import { type Printed, printed } from '../working/printed.ts';
 import { alarmSetPoints } from './alarm-set-points.ts';
 import { responseTimeWorking } from './logic/response-time.ts';
+import { motionWindowWorking } from './motion-window.ts';
 
 const rms = (value: string) => `${value} mm/s rms`;
 
@@ -51,6 +52,16 @@ export const alarmEvidence: readonly Printed[] = [
     { alert: '5.4', 'alert-cap': '10.0', trip: '12', 'trip-cap': '15.0' },
     clause(screeningRules, 'plant 5, frame of the compressor'),
   ),
+  printed({
+    working: motionWindowWorking,
+    given: { wanted: '9 mm pp', within: '0.5 mm', trip: '10.5 mm pp', frequency: '920 r/min' },
+    printed: {
+      'acceleration-low': '4.023 g peak',
+      'acceleration-high': '4.496 g peak',
+      'acceleration-trip': '4.969 g peak',
+    },
+    source: clause(screeningRules, 'plant 4, stroke of the screen'),
+  }),
   // By hand: the waits one after the other; ten turns at 12 r/min, a turn in 5 s; what is left of the allowed time.
   printed({
     working: responseTimeWorking,

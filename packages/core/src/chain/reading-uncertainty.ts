@@ -6,6 +6,7 @@ import {
   answerOf,
   ask,
   asSineDetector,
+  choiceField,
   fromAll,
   type Level,
   levelField,
@@ -18,11 +19,25 @@ import {
   showLevel,
   type Tolerance,
   unanswered,
+  valueIfStated,
 } from '../quantity/index.ts';
 import { type Budget, combined } from '../uncertainty/budget.ts';
 import { type Contribution, contribution } from '../uncertainty/contribution.ts';
 import type { Prediction } from './prediction.ts';
 import { responseExtremes } from './response.ts';
+
+/** How the motion across the axis goes with that along it; in step, the worse, where nothing is said. */
+export const crossPhases = ['in step', 'a quarter turn apart'] as const;
+export type CrossPhase = (typeof crossPhases)[number];
+
+/**
+ * Error of an amplitude through transverse sensitivity s with motion c times as large across: s·c where both keep step,
+ * √(1 + (s·c)²) − 1 where they lie a quarter turn apart, as in a circular path.
+ */
+export function transverseError(transverse: number, cross: number, phase: CrossPhase = 'in step'): number {
+  const part = transverse * cross;
+  return phase === 'in step' ? part : Math.sqrt(1 + part * part) - 1;
+}
 
 /** What no data sheet of a part tells: stated once for a plant or a point, with its source. */
 export const allowanceSheet = {
@@ -40,6 +55,16 @@ export const allowanceSheet = {
   inputGain: notBelowZeroField(quantityField('fraction', 'Gain error of the input, half-width', { example: '1 %' })),
   crossMotion: notBelowZeroField(
     quantityField('ratio', 'Motion across the axis over motion along it', { example: '1' }),
+  ),
+  crossPhase: optional(
+    choiceField(crossPhases, 'Whether the motion across keeps step, or lies a quarter turn apart as in a circle'),
+  ),
+  temperatureResidual: optional(
+    notBelowZeroField(
+      quantityField('fraction', 'What remains of the temperature error after correction, half-width', {
+        example: '0.5 %',
+      }),
+    ),
   ),
   responseResidual: notBelowZeroField(
     quantityField('fraction', 'What remains of the response error after correction, half-width', {
@@ -111,7 +136,11 @@ export function readingUncertainty(
           temperature,
           halfWidth('mounting and surface', allowed.mounting, allowances.of),
           halfWidth('gain of the input', allowed.inputGain, allowances.of),
-          halfWidth('transverse sensitivity', transverse * allowed.crossMotion, sheetOf(prediction).of),
+          halfWidth(
+            'transverse sensitivity',
+            transverseError(transverse, allowed.crossMotion, valueIfStated(allowances.values.crossPhase)),
+            sheetOf(prediction).of,
+          ),
           halfWidth(
             'response left uncorrected',
             residual,
@@ -199,6 +228,8 @@ function sensitivityTerm(
 
 function temperatureTerm(point: MeasuringPoint, prediction: Prediction, allowances: Allowances): Answer<Contribution> {
   const sheet = sheetOf(prediction);
+  const corrected = valueIfStated(allowances.values.temperatureResidual);
+  if (corrected !== undefined) return answer(halfWidth('temperature left after correction', corrected, allowances.of));
   return fromAll(
     {
       coefficient: answerOf(

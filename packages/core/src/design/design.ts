@@ -1,5 +1,6 @@
 import { heard, type Running, shaftSpeedIn } from '../acquisition/set-kind.ts';
 import { type PointSettings, settingsFor } from '../acquisition/sets.ts';
+import { type WindowSetPoints, windowSetPoints } from '../alarm/motion-window.ts';
 import { demand } from '../demand/demand.ts';
 import type { LineLookup } from '../demand/frequency-reference.ts';
 import type { MeasuringPoint } from '../demand/measuring-point.ts';
@@ -16,6 +17,9 @@ import { trainFindings } from '../machine/findings.ts';
 import { type FrequencyTable, frequencyTable } from '../machine/frequency-table.ts';
 import { type Answer, answerOf, type Level, type Motion, nearest, unanswered } from '../quantity/index.ts';
 import { type Appraisal, appraisal } from '../selection/appraisal.ts';
+import type { WiredPoint } from '../wiring/graph.ts';
+import type { GroundLoop } from '../wiring/ground-loops.ts';
+import { plantWiring } from '../wiring/plant-wiring.ts';
 import { judgementFindings } from './judgement-findings.ts';
 import { type MachineLimits, machineLimits, pointLimits } from './machine-limits.ts';
 import type { Plant, PlantMachine, PlantPoint } from './plant.ts';
@@ -38,6 +42,8 @@ export interface DesignedPoint {
   readonly limits?: MachineLimits;
   /** What its probes read, where an arrangement of probes is stated. */
   readonly probes?: PointProbes;
+  /** Set points about a motion the machine works by, where one is stated. */
+  readonly window?: WindowSetPoints;
   /** The loop against the classified area it stands in; absent where there is no area, or no chain to compare. */
   readonly area: JudgedArea | undefined;
   readonly findings: readonly Finding[];
@@ -57,6 +63,8 @@ export interface DesignedMachine {
 export interface Design {
   readonly plant: Plant;
   readonly machines: readonly DesignedMachine[];
+  /** Every independent ground loop the chosen chains close in the plant. */
+  readonly loops: readonly GroundLoop[];
   /** Every finding of the plant, gravest first. */
   readonly findings: readonly Finding[];
   /** `proven` where nothing blocks and nothing is left open; against the stated targets and no others. */
@@ -66,12 +74,29 @@ export interface Design {
 /** Designs a plant as stated. `seed` repeats the trials. */
 export function design(plant: Plant, seed: number): Design {
   const machines = plant.machines.map((machine) => designedMachine(plant, machine, seed));
+  const wiring = plantWiring(machines.flatMap(wiredPoints), plant.separation);
   const findings = inOrderOfWeight(
     machines
       .flatMap((machine) => [...machine.findings, ...machine.points.flatMap((point) => point.findings)])
-      .concat(sharedChannels(channelUses(machines))),
+      .concat(sharedChannels(channelUses(machines)), wiring.findings),
   );
-  return { plant, machines, findings, verdict: verdictOf(findings) };
+  return { plant, machines, loops: wiring.loops, findings, verdict: verdictOf(findings) };
+}
+
+/** The points of a machine that have a chain, as far as their wiring goes. */
+function wiredPoints({ points }: DesignedMachine): readonly WiredPoint[] {
+  return points.flatMap(({ point, stated: { wiring }, appraisal: judged }) =>
+    judged === undefined
+      ? []
+      : [
+          {
+            point,
+            chain: judged.prediction.chain,
+            judgements: judged.judgements,
+            ...(wiring === undefined ? {} : { wiring }),
+          },
+        ],
+  );
 }
 
 /** Which tagged barrier each loop of the plant runs through. */
@@ -161,6 +186,7 @@ function designedPoint(
     alarms,
     ...(own === undefined ? {} : { limits: own }),
     ...(probes === undefined ? {} : { probes }),
+    ...(stated.window === undefined ? {} : { window: windowSetPoints(stated.window, lineLookup(table), point.of) }),
     area,
     findings: [
       ...pointDoubts({ statement: stated.statement, point }),

@@ -1,4 +1,5 @@
 import type { alarmLogicSheet, responseTimeSheet } from '../alarm/logic/statement.ts';
+import type { WindowStatement } from '../alarm/motion-window.ts';
 import type { Deed } from '../alarm/register.ts';
 import type { Catalogue } from '../chain/catalogue.ts';
 import type { ChainParts } from '../chain/chain.ts';
@@ -23,6 +24,7 @@ import {
   type Stated,
   textField,
 } from '../quantity/index.ts';
+import type { separationSheet, wiringSheet } from '../wiring/statement.ts';
 
 /** What a title block says. */
 export const titleSheet = {
@@ -96,6 +98,8 @@ export interface PlantPoint {
   readonly shaft?: string;
   /** What its probes do: an XY pair, a thrust pair, the mark of each turn, the slow roll. */
   readonly probes?: readonly Arrangement[];
+  /** A motion the machine works by, and how far it may go. */
+  readonly window?: WindowStatement;
 }
 
 export interface PlantMachine {
@@ -114,4 +118,6 @@ export interface Plant {
   readonly allowances: Allowances;
   readonly catalogue: Catalogue;
   readonly machines: readonly PlantMachine[];
+  /** Distances from power cables as the owner wants them kept. */
+  readonly separation?: Sheet<typeof separationSheet>;
 }

@@ -14,6 +14,7 @@ import { loopScaling } from './loop-scaling.ts';
 import { mountedResonanceWorking } from './mounted-resonance.ts';
 import { mountedResponse } from './mounted-response.ts';
 import { noiseInBand } from './noise.ts';
+import { tiltGravity } from './tilt-gravity.ts';
 import { transducerEvidence } from './transducer-evidence.ts';
 
 /** Ratio f/f_n at which the undamped response exceeds each error: the table of check values, computed by others. */
@@ -262,6 +263,16 @@ const noises = (
   }),
 );
 
+/** Nacelle of the reference turbine: one degree of tilt, and a tower of 90 m that bends at 0.31 Hz. */
+const tilts: readonly Printed[] = [
+  printed({
+    working: tiltGravity,
+    given: { angle: '1 deg', frequency: '0.31 Hz', height: '90 m' },
+    printed: { standing: '0.0175 g peak', contamination: '4.31 %' },
+    source: clause(screeningRules, 'plant 6, nacelle', 'computed here'),
+  }),
+];
+
 /** NE 43 limits as printed; the states themselves are tested beside `loop-state.ts`. */
 export const ne43Printed = {
   source: clause(namurNe43, 'signal levels'),
@@ -279,5 +290,6 @@ export const chainEvidence: readonly Printed[] = [
   ...loads,
   ...counts,
   ...noises,
+  ...tilts,
   ...transducerEvidence,
 ];

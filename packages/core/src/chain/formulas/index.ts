@@ -13,6 +13,7 @@ import { movingCoilResponse } from './moving-coil-response.ts';
 import { noiseInBand } from './noise.ts';
 import { proximityGap } from './proximity-gap.ts';
 import { sMax } from './s-max.ts';
+import { tiltGravity } from './tilt-gravity.ts';
 
 export * from './charge-converter.ts';
 export * from './counts-scaling.ts';
@@ -31,6 +32,7 @@ export * from './noise.ts';
 export * from './orbit.ts';
 export * from './proximity-gap.ts';
 export * from './s-max.ts';
+export * from './tilt-gravity.ts';
 
 /** The formulas of the measuring chain, from the mount to the counts of the card. */
 export const chainWorkings: readonly AnyWorking[] = [
@@ -48,4 +50,5 @@ export const chainWorkings: readonly AnyWorking[] = [
   proximityGap,
   sMax,
   leakRate,
+  tiltGravity,
 ];
