@@ -130,8 +130,9 @@ const answers: readonly (readonly [RegExp, (match: RegExpExecArray) => number | 
   [
     /^S04\.field\.slew_250um$/,
     () => {
-      const { chain } = journal.appraisal!.prediction;
-      return slewLimit(known(chain.cable.capacitance), 0.005, 0, 125e-6 * known(chain.transducer.sensitivity));
+      const { chain, drive } = journal.appraisal!.prediction;
+      const { current, capacitance } = known(drive);
+      return slewLimit(capacitance, current, 0, 125e-6 * known(chain.transducer.sensitivity));
     },
   ],
   [/^S04\.phase\.pulse_us$/, () => micrometres * measureOf(mark, 'pulse')],

@@ -8,9 +8,15 @@ export interface CableDrive {
   readonly capacitance: number;
 }
 
-/** Supply current less what the electronics keep, on the capacitance of every cable up to what feeds it. */
+/**
+ * Supply current less what the electronics keep, or what a driver of its own gives, on the capacitance of every cable up
+ * to what feeds it.
+ */
 export function cableDrive(chain: MeasuringChain): Answer<CableDrive> | undefined {
-  const { biased } = chain.transducer;
+  const { biased, outputCurrent } = chain.transducer;
+  if (outputCurrent !== undefined) {
+    return fromAll({ current: outputCurrent, capacitance: lineCapacitance(chain.line) }, (known) => known);
+  }
   const { fedBy } = chain;
   if (biased === undefined || fedBy === undefined) return undefined;
   return fromAll(

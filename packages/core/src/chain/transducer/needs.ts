@@ -8,6 +8,8 @@ export interface TransducerNeeds {
   readonly probe?: ProbeNeeds;
   /** Electronics that stand apart from the surface. */
   readonly apart?: ElectronicsApart;
+  /** Most current its own voltage output gives the cable, of a transducer that is not fed a constant current. */
+  readonly outputCurrent?: Answer<number>;
   /** A strong magnetic field gets into its signal. */
   readonly disturbedByField?: true;
   /** How far its axis may lean from its position of use, in radians. */

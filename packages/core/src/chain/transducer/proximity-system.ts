@@ -41,6 +41,9 @@ const dataSheet = {
   outputResistance: quantityField('resistance', 'Output resistance of the oscillator-demodulator', {
     example: '50 ohm',
   }),
+  outputCurrent: optional(
+    aboveZeroField(quantityField('current', 'Most current the driver gives its field cable', { example: '5 mA' })),
+  ),
   driverTemperature: optional(
     spanField('temperature', 'Surroundings of the oscillator-demodulator', { example: '-35..85 °C' }),
   ),
@@ -154,6 +157,9 @@ function model(sheet: ProximitySheet): TransducerModel {
     settling: settlingOf(sheet),
     linearTravel: travel,
     probe: probeNeeds(sheet),
+    ...(sheet.values.outputCurrent === undefined
+      ? {}
+      : { outputCurrent: ask(sheet, ['outputCurrent'], (s) => s.outputCurrent as number) }),
     ...(sheet.values.driverTemperature === undefined
       ? {}
       : {
