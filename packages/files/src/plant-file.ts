@@ -60,6 +60,7 @@ const point = record('a measuring point', {
   limits: optionally(limits),
   shaft: optionally(withPlace(text('The shaft the probes look at; the one all speeds are counted in where left out'))),
   probes: optionally(probes),
+  wiring: optionally(wiring),
   window: optionally(window),
 });
 

@@ -98,6 +98,8 @@ export interface PlantPoint {
   readonly shaft?: string;
   /** What its probes do: an XY pair, a thrust pair, the mark of each turn, the slow roll. */
   readonly probes?: readonly Arrangement[];
+  /** Its screens and earths; nothing is asked about them where nobody began to state them. */
+  readonly wiring?: Sheet<typeof wiringSheet>;
   /** A motion the machine works by, and how far it may go. */
   readonly window?: WindowStatement;
 }
