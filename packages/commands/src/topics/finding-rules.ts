@@ -27,6 +27,11 @@ export const findingRules: readonly FindingRule[] = [
     'With the sensitivity from the data sheet the spread between pieces alone makes the reading less true than was promised; with the certificate of this piece the promise is kept.',
   ),
   says(
+    'design/shakes-by-design',
+    'A table of severity for a machine that works by shaking',
+    'A vibrating screen or feeder vibrates because it is meant to. No table of severity speaks of it: it is judged by a window about its stroke, and its bearings by trends of their own.',
+  ),
+  says(
     'alarm/no-baseline',
     'No baseline is known',
     'The alert is a step above what this machine does when it is well. Without that level there is no alert, and no other number can stand for it.',

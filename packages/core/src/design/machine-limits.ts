@@ -1,9 +1,11 @@
 import { limitDoubts } from '../demand/rules/rules.ts';
 import { clearanceFindings, type JournalFacts } from '../demand/zones/clearance.ts';
 import { scopeFindings } from '../demand/zones/scope.ts';
-import { type Boundaries, boundariesAt } from '../demand/zones/zone-table.ts';
-import type { Finding } from '../finding/finding.ts';
+import { type Boundaries, boundariesAt, type ZoneTable } from '../demand/zones/zone-table.ts';
+import { type Finding, finding } from '../finding/finding.ts';
 import type { FrequencyTable } from '../machine/frequency-table.ts';
+import { kindOf } from '../machine/kinds.ts';
+import type { Train } from '../machine/train.ts';
 import {
   type Answer,
   answerOf,
@@ -83,10 +85,29 @@ function limitsAt(
     title: limits.table.title,
     ...(clearance === undefined ? {} : { clearance }),
     findings: [
+      ...shakingFindings(machine.train, limits.table, at),
       ...scopeFindings(facts, limits.table, at),
       ...clearanceFindings(journal, limits.table, free.known ? free.value : undefined, at),
     ],
   };
+}
+
+/** Zones of severity judge a machine that should stand still; one that works by shaking is outside all of them. */
+function shakingFindings(train: Train, table: ZoneTable, at: string): readonly Finding[] {
+  const shaking = train.elements.find((element) => kindOf(element).shakesByDesign === true);
+  if (shaking === undefined) return [];
+  return [
+    finding({
+      rule: 'design/shakes-by-design',
+      weight: 'blocks-issue',
+      at,
+      found: `${table.title}, for a machine with '${shaking.name}'`,
+      limit: 'limits of its own: a window about its motion, trends of its bearings',
+      because: 'The machine vibrates because it is meant to: by such a table it is worst when it works best.',
+      remedy: ['state the window of its motion', "enter the owner's own limits with their source"],
+      sources: [table.cited],
+    }),
+  ];
 }
 
 /** A clearance that is unknown leaves the limits unknown; one that nobody speaks of leaves the curve alone, and is asked. */

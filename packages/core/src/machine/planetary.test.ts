@@ -312,5 +312,9 @@ test('bad input: a ring taken as held where the carrier is, or carrier and sun e
   expect(showFraction(ratioWithHeld({ sun: 21, ring: 99 }, 'ring'))).toBe('40/7');
   const exchanged = planetaryTrain({ sun: 'rotor', carrier: 'sun' });
   const plates = { ...exchanged, plates: { sun: '70 r/min' } };
-  expect(trainFindings(readTrain(plates)).map((each) => each.rule)).toContain('machine/plate-against-train');
+  const asked = trainFindings(readTrain(plates));
+  expect(asked.map((each) => each.rule)).toContain('machine/plate-against-train');
+  expect(asked.find((each) => each.rule === 'machine/planetary-exchanged')!.asks).toBe(
+    'Are sun and carrier exchanged?',
+  );
 });

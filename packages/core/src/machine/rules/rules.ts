@@ -14,6 +14,7 @@ import { lineFrequencyInRevolutions } from './line-frequency-in-revolutions.ts';
 import { loadOfBearing } from './load-of-bearing.ts';
 import { modeInRange } from './mode-in-range.ts';
 import { pitchBetweenBoreAndOutside } from './pitch-between-bore-and-outside.ts';
+import { planetaryExchanged } from './planetary-exchanged.ts';
 import { planetaryGeometry } from './planetary-geometry.ts';
 import { planetaryRatio } from './planetary-ratio.ts';
 import { planetsAssemble } from './planets-assemble.ts';
@@ -47,6 +48,7 @@ export const trainRules: readonly TrainRule[] = [
   carrierAboveLine,
   loadOfBearing,
   modeInRange,
+  planetaryExchanged,
 ];
 
 /** Every rule of the room, whatever it looks at: for help, pages and completeness. */
