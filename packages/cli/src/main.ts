@@ -13,6 +13,7 @@ import {
 } from '@soundpost/commands';
 import { nearest } from '@soundpost/core';
 import { run as runApplication } from '@stricli/core';
+import { apology } from './apology.ts';
 import { type Asked, application } from './application.ts';
 import { commandHelp, generalHelp } from './help.ts';
 import { noProgress, progressLine } from './progress.ts';
@@ -142,16 +143,6 @@ function toned({ text, tone }: Line): string {
 }
 
 function apologise(error: unknown, line: readonly string[]): number {
-  const what = error instanceof Error ? error.message : String(error);
-  const lines = grave(
-    `Soundpost itself failed here, and your input is probably not to blame: ${what}. Please report it with the command ` +
-      'you gave; --debug shows where it happened.',
-    pageWidth,
-  );
-  print(process.stderr, lines, line);
-  if (line.includes('--debug') && error instanceof Error) {
-    process.stderr.write(`${error.stack ?? ''}\n`);
-    if ('inputs' in error) process.stderr.write(`${JSON.stringify(error.inputs, undefined, 2)}\n`);
-  }
+  print(process.stderr, apology(error, line.includes('--debug')), line);
   return ourFault;
 }

@@ -2,7 +2,7 @@ import { writeSync } from 'node:fs';
 import { parentPort } from 'node:worker_threads';
 
 const firstAfter = 1000;
-const again = 500;
+const again = 1000;
 const began = Date.now();
 let doing = '';
 let shown = false;

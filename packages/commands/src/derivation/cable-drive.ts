@@ -14,8 +14,9 @@ export const cableDriveDerivation: Derive = (judged) => {
   const top = target?.band.known === true ? showQuantity('frequency', target.band.value.high, showing) : undefined;
   return [
     {
-      formula: 'f = (I_supply − I_own) / (2π · C · V_peak)',
+      formula: 'f = I / (2π · C · V_peak)',
       substituted: `f = ${showQuantity('current', current, showing)} / (2π · ${showQuantity('capacitance', capacitance, showing)} · ${showQuantity('voltage', peak, showing)}) = ${limit}`,
+      notes: ['I is what is left to drive the cable, C all of its capacitance'],
     },
     // Beyond 60 dB a margin says no more than 'plenty'.
     ...(top === undefined || (judgement.margin ?? 60) >= 60 ? [] : marginDerivation(judged, limit, top)),

@@ -44,3 +44,8 @@ export function marginDerivation(judged: Judged, limit: string, found: string): 
     },
   ];
 }
+
+/** Whether a formula gives what the core found: one that does not is never shown. */
+export function gives(computed: number, found: number): boolean {
+  return Math.abs(computed - found) <= 1e-9 * Math.max(Math.abs(computed), Math.abs(found), 1e-12);
+}

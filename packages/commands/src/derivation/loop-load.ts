@@ -1,6 +1,6 @@
 import { showQuantity } from '@soundpost/core';
 import { comparison } from './comparison.ts';
-import { type Derive, marginDerivation } from './derivation.ts';
+import { type Derive, gives, marginDerivation } from './derivation.ts';
 
 /** The resistance a loop may have at its failure current, and what is left. */
 export const loopLoadDerivation: Derive = (judged) => {
@@ -14,6 +14,8 @@ export const loopLoadDerivation: Derive = (judged) => {
   const ohms = (value: number) => showQuantity('resistance', value, showing);
   const current = showQuantity('current', loop.failureCurrent, showing);
   const supply = loop.largestResistance.value * loop.failureCurrent + minimum.value;
+  const left = supply - minimum.value - loop.failureCurrent * loop.resistance.value;
+  if (!gives(left, loop.spare.value)) return comparison(judged);
   return [
     {
       formula: 'R_max = (V_supply − V_min) / I_failure',

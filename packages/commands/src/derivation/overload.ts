@@ -1,6 +1,6 @@
-import { level, showLevel, showQuantity, worstPeak } from '@soundpost/core';
+import { type Ceiling, level, showLevel, showQuantity, worstPeak } from '@soundpost/core';
 import { comparison } from './comparison.ts';
-import { type Derivation, type Derive, marginDerivation } from './derivation.ts';
+import { type Derivation, type Derive, gives, type Judged, marginDerivation } from './derivation.ts';
 
 /** The sum of all shares of the worst peak against one ceiling. */
 export const overloadDerivation: Derive = (judged) => {
@@ -17,19 +17,17 @@ export const overloadDerivation: Derive = (judged) => {
     substituted: `worst peak = ${shares.map((each) => bare(each.peak)).join(' + ')} = ${shown(peak)}`,
     notes: shares.map((each) => `${shown(each.peak)} from ${each.name}`),
   };
-  return [sum, ...ceilingDerivation(judged, limit.name), ...marginDerivation(judged, bare(limit.peak), bare(peak))];
+  return [sum, ...ceilingDerivation(judged, limit), ...marginDerivation(judged, bare(limit.peak), bare(peak))];
 };
 
 /** An electrical ceiling is a voltage over the sensitivity. */
-function ceilingDerivation({ prediction, showing }: Parameters<Derive>[0], name: string): readonly Derivation[] {
+function ceilingDerivation({ prediction, showing }: Judged, { name, peak }: Ceiling): readonly Derivation[] {
   const { bias, chain } = prediction;
-  const { sensitivity, senses } = chain.transducer;
-  const volts = name.startsWith('swing')
-    ? swingOf(bias)
-    : name === 'input range'
-      ? peakOf(chain.input.peakVoltage)
-      : undefined;
-  if (volts === undefined || !sensitivity.known) return [];
+  const { senses } = chain.transducer;
+  const [volts, sensitivity] = name.startsWith('swing')
+    ? [swingOf(bias), chain.transducer.sensitivity]
+    : [name === 'input range' ? peakOf(chain.input.peakVoltage) : undefined, chain.sensitivity];
+  if (volts === undefined || !sensitivity.known || !gives(volts / sensitivity.value, peak)) return [];
   const unit = `voltage per ${senses}` as const;
   return [
     {
@@ -39,7 +37,7 @@ function ceilingDerivation({ prediction, showing }: Parameters<Derive>[0], name:
   ];
 }
 
-function swingOf(bias: Parameters<Derive>[0]['prediction']['bias']): number | undefined {
+function swingOf(bias: Judged['prediction']['bias']): number | undefined {
   return bias?.known === true ? Math.max(0, Math.min(bias.value.swing.top, bias.value.swing.bottom)) : undefined;
 }
 

@@ -1,14 +1,16 @@
-import type {
-  Budget,
-  Design,
-  DesignedMachine,
-  DesignedPoint,
-  PointAlarms,
-  PointSettings,
-  Prediction,
-  RegisterRow,
-  SpectrumSet,
-  TargetBudget,
+import {
+  type Budget,
+  type Design,
+  type DesignedMachine,
+  type DesignedPoint,
+  type Fraction,
+  type PointAlarms,
+  type PointSettings,
+  type Prediction,
+  type RegisterRow,
+  type SpectrumSet,
+  showFraction,
+  type TargetBudget,
 } from '@soundpost/core';
 import { findingJson } from './finding-json.ts';
 import { coincidenceJson, frequencyTableJson } from './frequency-table-json.ts';
@@ -43,8 +45,22 @@ function setJson(set: SpectrumSet): unknown {
     averages: set.averages,
     ...(set.envelopeBand === undefined ? {} : { envelopeBand: bandJson(set.envelopeBand) }),
     ...(set.rawSamplingRate === undefined ? {} : { rawSamplingRate: frequency(set.rawSamplingRate) }),
+    ...detailsJson(set),
     reasons: set.reasons,
   };
+}
+
+/** What only some kinds of record have: plain numbers in coherent SI, exact ratios as text. */
+function detailsJson({ orders, smear, integration, crank }: SpectrumSet): object {
+  const given = Object.entries({ orders, smear, integration, crank }).filter(([, value]) => value !== undefined);
+  return Object.fromEntries(given.map(([name, value]) => [name, plainJson(value)]));
+}
+
+function plainJson(value: unknown): unknown {
+  if (Array.isArray(value)) return value.map(plainJson);
+  if (typeof value !== 'object' || value === null) return value;
+  if ('numerator' in value && 'denominator' in value) return showFraction(value as Fraction);
+  return Object.fromEntries(Object.entries(value).map(([name, each]) => [name, plainJson(each)]));
 }
 
 function settingsJson(settings: PointSettings): unknown {
@@ -101,7 +117,7 @@ function predictionJson(prediction: Prediction): unknown {
   const { transducer } = prediction.chain;
   const volts = (value: number) => quantityJson('voltage', value);
   return {
-    sensitivity: answerJson(transducer.sensitivity, (value) => ({ value, per: transducer.senses })),
+    sensitivity: answerJson(prediction.chain.sensitivity, (value) => ({ value, per: transducer.senses })),
     ...(transducer.mountedResonance === undefined
       ? {}
       : { mountedResonance: answerJson(transducer.mountedResonance, frequency) }),

@@ -24,7 +24,6 @@ export function appraisedLines(appraisal: Appraisal, manner: Manner): readonly L
     blank,
     ...verdictTable(appraisal, manner),
     ...chainLines(appraisal, manner),
-    blank,
     ...noiseTable(appraisal, manner),
   ];
 }
@@ -100,7 +99,10 @@ function biasLines({ bias, chain }: Prediction, showing: Showing, width: number)
 function noiseTable(appraisal: Appraisal, { showing, width }: Manner): readonly Line[] {
   const { point, prediction } = appraisal;
   if (prediction.chain.transducer.signal === 'overall') {
-    return paragraph('  Noise: the sensor sends one number; its zero error stands for the noise.', width, '  ');
+    return [
+      blank,
+      ...paragraph('  Noise: the sensor sends one number; its zero error stands for the noise.', width, '  '),
+    ];
   }
   const columns: Column[] = [
     { head: 'noise under' },
@@ -125,5 +127,5 @@ function noiseTable(appraisal: Appraisal, { showing, width }: Manner): readonly 
         marginText(Math.min(decibels, 1000), showing),
       ];
     });
-  return plainLines(table(columns, rows, width, '  '));
+  return rows.length === 0 ? [] : [blank, ...plainLines(table(columns, rows, width, '  '))];
 }
