@@ -2,6 +2,7 @@ import { alarmEvidence } from './alarm/evidence.ts';
 import { chainEvidence } from './chain/formulas/evidence.ts';
 import { proximityEvidence } from './chain/proximity/evidence.ts';
 import { zonesEvidence } from './demand/zones/evidence.ts';
+import { areaEvidence } from './hazardous-area/evidence.ts';
 import { machineEvidence } from './machine/evidence.ts';
 import { signalEvidence } from './signal/evidence.ts';
 import { uncertaintyEvidence } from './uncertainty/evidence.ts';
@@ -16,6 +17,7 @@ export const printedNumbers: readonly Printed[] = [
   ...zonesEvidence,
   ...chainEvidence,
   ...proximityEvidence,
+  ...areaEvidence,
   ...wiringEvidence,
   ...alarmEvidence,
 ];

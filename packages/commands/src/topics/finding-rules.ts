@@ -32,6 +32,21 @@ export const findingRules: readonly FindingRule[] = [
     'A vibrating screen or feeder vibrates because it is meant to. No table of severity speaks of it: it is judged by a window about its stroke, and its bearings by trends of their own.',
   ),
   says(
+    'area/channel',
+    'Two loops on one channel of a barrier',
+    'Each loop was compared with the whole of what its channel allows. Two loops on one channel share it, and that was compared with nothing; their signals meet as well.',
+  ),
+  says(
+    'area/default-cable',
+    'Cable values of the standard stand in place of a declaration',
+    'Where nothing is declared of a cable, the standard gives values to reckon with. A declaration by its maker may allow more, and must then be signed and in the file.',
+  ),
+  says(
+    'area/caution',
+    'What a comparison of certificates is, and what it is not',
+    'It compares certificate values as they were entered, and approves nothing. The codes of the place, the certificates themselves and a person licensed for this practice decide.',
+  ),
+  says(
     'alarm/no-baseline',
     'No baseline is known',
     'The alert is a step above what this machine does when it is well. Without that level there is no alert, and no other number can stand for it.',

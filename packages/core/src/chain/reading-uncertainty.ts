@@ -125,8 +125,9 @@ export function readingUncertainty(
         'transverse sensitivity',
       ),
       response: target.observable.scansBand ? answer(undefined) : responseExtremes(target, prediction),
+      isolators: isolatorTerms(prediction),
     },
-    ({ stated: allowed, sensitivity, temperature, transverse, response }) => {
+    ({ stated: allowed, sensitivity, temperature, transverse, response, isolators }) => {
       const uncorrected =
         response === undefined ? 0 : Math.max(Math.abs(response.highest.error), Math.abs(response.lowest.error));
       const residual = Math.max(allowed.responseResidual, uncorrected);
@@ -136,6 +137,7 @@ export function readingUncertainty(
           temperature,
           halfWidth('mounting and surface', allowed.mounting, allowances.of),
           halfWidth('gain of the input', allowed.inputGain, allowances.of),
+          ...isolators,
           halfWidth(
             'transverse sensitivity',
             transverseError(transverse, allowed.crossMotion, valueIfStated(allowances.values.crossPhase)),
@@ -168,8 +170,9 @@ function shaftUncertainty(
       at: readingOf(reading, point),
       sensitivity: sensitivityTerm(prediction, allowances, entered),
       response: responseExtremes(target, prediction),
+      isolators: isolatorTerms(prediction),
     },
-    ({ stated, at, sensitivity, response }) => {
+    ({ stated, at, sensitivity, response, isolators }) => {
       const left = asSineDetector(stated.runoutLeft, at.detector);
       const uncorrected = Math.max(Math.abs(response.highest.error), Math.abs(response.lowest.error));
       const residual = Math.max(stated.responseResidual, uncorrected);
@@ -183,6 +186,7 @@ function shaftUncertainty(
           ),
           halfWidth('temperature of probe, cable and driver', stated.probeTemperature, allowances.of),
           halfWidth('gain of the input', stated.inputGain, allowances.of),
+          ...isolators,
           halfWidth(
             'response left uncorrected',
             residual,
@@ -207,6 +211,18 @@ function sheetOf(prediction: Prediction): Sheet {
 
 function halfWidth(name: string, value: number, source: string): Contribution {
   return contribution({ name, halfWidth: value, distribution: 'rectangular', source });
+}
+
+/** One term for each isolator in the line; its gain passes every amplitude, so what is not known of it is asked. */
+function isolatorTerms({ chain }: Prediction): Answer<readonly Contribution[]> {
+  const terms = chain.inLine.flatMap(({ of, isolation }) => {
+    if (isolation === undefined) return [];
+    const tolerance = isolation.gainTolerance ?? unanswered([{ of, what: 'gain tolerance' }]);
+    return [
+      fromAll({ tolerance }, (v) => halfWidth(`gain of ${of}`, Math.max(v.tolerance.high, -v.tolerance.low), of)),
+    ];
+  });
+  return fromAll(Object.fromEntries(terms.map((term, index) => [index, term])), (known) => Object.values(known));
 }
 
 function sensitivityTerm(
