@@ -1,4 +1,5 @@
 import {
+  type Band,
   type Level,
   motionOrder,
   type Prediction,
@@ -12,34 +13,23 @@ import {
   visibility,
 } from '@soundpost/core';
 import { comparison } from './comparison.ts';
-import type { Derivation, Derive } from './derivation.ts';
+import type { Derivation, Derive, Judged } from './derivation.ts';
 
 /** Noise in the line or band of the target, the ratio, and what it does to the reading. */
 export const signalToNoiseDerivation: Derive = (judged) => {
   const { prediction, target, showing } = judged;
   const seen = target === undefined ? undefined : visibility(target, prediction);
-  if (target === undefined || seen?.known !== true || !prediction.noise.known) return comparison(judged);
+  if (target === undefined || seen?.known !== true || !prediction.residual.known) return comparison(judged);
   const { signal, noise, decibels, bandwidth } = seen.value;
-  const { senses } = prediction.chain.transducer;
-  const k = motionOrder[senses] - motionOrder[target.motion];
-  const noiseText = showLevel(noise, showing);
-  const density = (f: number, of: (frequency: number) => number) =>
-    showQuantity(`${senses} density` as QuantityName, of(f), showing);
-  const inLine = 'line' in bandwidth;
-  const place = inLine ? bandwidth.line : Math.sqrt(bandwidth.low * bandwidth.high);
-  const first: Derivation = inLine
-    ? {
-        formula: 'n_line = n(f) · √(1.5 · Δf) / (2π · f)^k',
-        substituted: `n_line = ${density(place, prediction.noise.value)} · √(1.5 · ${showQuantity('frequency', bandwidth.spacing, showing)}) / (2π · ${showQuantity('frequency', place, showing)})^${k} = ${noiseText}`,
-        notes: shareNotes(prediction, place, showing),
-      }
-    : {
-        formula: 'n_band = √(∫ (n(f) / (2π · f)^k)² df)',
-        substituted: `n_band = √(∫ … df, ${showQuantity('frequency', bandwidth.low, showing)} to ${showQuantity('frequency', bandwidth.high, showing)}), k = ${k}, = ${noiseText}`,
-        notes: shareNotes(prediction, place, showing),
-      };
+  const place = 'line' in bandwidth ? bandwidth.line : Math.sqrt(bandwidth.low * bandwidth.high);
+  const k = motionOrder[prediction.chain.transducer.senses] - motionOrder[target.motion];
+  const residual = prediction.residual.value(place) / (2 * Math.PI * place) ** k;
+  const broad = { ...noise, value: Math.sqrt(Math.max(0, noise.value ** 2 - residual ** 2)) };
+  const spread = 'line' in bandwidth ? inLine(judged, bandwidth, k, broad) : inBand(judged, bandwidth, k, broad);
+  if (spread === undefined) return comparison(judged);
   return [
-    first,
+    { ...spread, notes: shareNotes(prediction, place, showing) },
+    ...together(judged, broad, residual, noise),
     {
       formula: 'ratio = 20 · lg(s / n)',
       substituted: `ratio = 20 · lg(${showLevel(signal, showing)} / ${bare(noise, showing)}) = ${showDecibels(decibels)}`,
@@ -48,11 +38,60 @@ export const signalToNoiseDerivation: Derive = (judged) => {
   ];
 };
 
+/** Broad-band noise in one line; nothing where the formula would not give what was found. */
+function inLine(
+  { prediction, showing }: Judged,
+  { line, spacing }: { readonly line: number; readonly spacing: number },
+  k: number,
+  found: Level,
+): Derivation | undefined {
+  if (!prediction.noise.known) return undefined;
+  const density = prediction.noise.value(line);
+  const computed = (density * Math.sqrt(1.5 * spacing)) / (2 * Math.PI * line) ** k;
+  // Beside a large residual the rest is known to fewer digits.
+  if (Math.abs(computed - found.value) > 1e-3 * computed) return undefined;
+  const hertz = (value: number) => showQuantity('frequency', value, showing);
+  const integrated = k === 0 ? '' : ` / (2π · ${hertz(line)})^${k}`;
+  return {
+    formula: k === 0 ? 'n_line = n(f) · √(1.5 · Δf)' : 'n_line = n(f) · √(1.5 · Δf) / (2π · f)^k',
+    substituted: `n_line = ${densityText(prediction, density, showing)} · √(1.5 · ${hertz(spacing)})${integrated} = ${showLevel(found, showing)}`,
+  };
+}
+
+function inBand({ showing }: Judged, { low, high }: Band, k: number, found: Level): Derivation {
+  const hertz = (value: number) => showQuantity('frequency', value, showing);
+  return {
+    formula: k === 0 ? 'n_band = √(∫ n(f)² df)' : 'n_band = √(∫ (n(f) / (2π · f)^k)² df)',
+    substituted: `n_band = √(∫ … df, ${hertz(low)} to ${hertz(high)})${k === 0 ? '' : `, k = ${k},`} = ${bare(found, showing)}`,
+  };
+}
+
+/** What may all lie in the line, run-out for one, is added to the broad-band noise as squares. */
+function together(
+  { prediction, showing }: Judged,
+  broad: Level,
+  residual: number,
+  whole: Level,
+): readonly Derivation[] {
+  if (residual === 0) return [];
+  const { stages } = prediction.chain;
+  const of = stages.known ? stages.value.filter((stage) => (stage.residual ?? 0) > 0) : [];
+  const rest = showQuantity(whole.quantity, residual, showing);
+  return [
+    {
+      formula: 'n = √(n_broad² + n_rest²)',
+      substituted: `n = √((${showQuantity(broad.quantity, broad.value, showing)})² + (${rest})²) = ${bare(whole, showing)}`,
+      notes: of.map((stage) => `n_rest may all lie in one line: ${stage.name} (${stage.part})`),
+    },
+  ];
+}
+
+function densityText({ chain }: Prediction, density: number, showing: Showing): string {
+  return showQuantity(`${chain.transducer.senses} density` as QuantityName, density, showing);
+}
+
 /** To an overall value noise adds as squares. */
-const added: (judged: Parameters<Derive>[0], decibels: number) => readonly Derivation[] = (
-  { judgement, showing },
-  decibels,
-) => {
+function added({ judgement, showing }: Judged, decibels: number): readonly Derivation[] {
   const { found } = judgement;
   if (typeof found === 'string' || found.is !== 'quantity') return [];
   const ratio = 10 ** (-decibels / 20);
@@ -62,7 +101,7 @@ const added: (judged: Parameters<Derive>[0], decibels: number) => readonly Deriv
       substituted: `e = √(1 + ${showNumber(ratio, 4, showing.decimal)}²) − 1 = ${showPercent(found.value, 4, showing.decimal)}`,
     },
   ];
-};
+}
 
 function bare(level: Level, showing: Showing): string {
   const { band: _band, ...rest } = level;
