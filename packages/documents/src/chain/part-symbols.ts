@@ -1,0 +1,172 @@
+import { label, line, type Mark, polyline, rectangle } from '../drawing/drawing.ts';
+
+/** The fields of a data sheet that a drawing of the chain writes beside a part: what decides most about the signal. */
+const keys: Readonly<Record<string, readonly string[]>> = {
+  'iepe-accelerometer': ['sensitivity', 'range', 'lowCorner', 'mountedResonance', 'bias'],
+  'piezo-velocity': ['sensitivity', 'range', 'lowCorner', 'mountedResonance', 'bias'],
+  'moving-coil': ['sensitivity', 'suspension', 'usableTo', 'travel'],
+  'proximity-system': ['sensitivity', 'linearRange', 'highCorner'],
+  'loop-sensor': ['range', 'lowCorner', 'highCorner', 'minimumVoltage'],
+  stud: ['addedMass'],
+  'signal-cable': ['capacitancePerLength', 'resistancePerLength'],
+  'loop-supply': ['voltage'],
+  'series-resistance': ['resistance'],
+  'shunt-diode-barrier': ['resistance', 'workingVoltage'],
+  'galvanic-isolator-iepe': ['fieldVoltage', 'fieldCurrent', 'bandwidth'],
+  'galvanic-isolator-loop': ['fieldVoltage'],
+  'junction-box': ['terminals'],
+  'constant-current-input': ['compliance', 'current', 'rangePeak', 'couplingCorner', 'bits'],
+  'direct-voltage-input': ['rangePeak', 'bits'],
+  'current-card': ['resistance', 'countsAtLow', 'countsAtHigh'],
+};
+
+/** What a sheet of any other kind is asked for: fields that most kinds have. */
+const usualKeys = ['sensitivity', 'range', 'stiffness', 'addedMass', 'resistance', 'voltage', 'bits'];
+
+export function keyFields(kind: string): readonly string[] {
+  return keys[kind] ?? usualKeys;
+}
+
+/** A symbol about its middle, 48 wide and 36 high; the signal passes from left to right. */
+export type PartSymbol = (x: number, y: number) => readonly Mark[];
+
+const housing = (x: number, y: number): Mark => rectangle(x - 18, y - 15, 36, 30, 'paper');
+
+/** A mass on the element that feels it. */
+const seismic: PartSymbol = (x, y) => [
+  housing(x, y),
+  rectangle(x - 9, y - 9, 18, 9, 'solid'),
+  rectangle(x - 5, y, 10, 9, 'hatched'),
+  line(x - 12, y + 9, x + 12, y + 9, 'ink'),
+];
+
+/** A coil about a magnet. */
+const coil: PartSymbol = (x, y) => [
+  housing(x, y),
+  ...[-9, -3, 3, 9].map((step): Mark => ({ is: 'circle', x: x + step, y: y - 2, radius: 3.6, look: 'thin' })),
+  rectangle(x - 8, y + 4, 16, 5, 'solid'),
+];
+
+/** A tip before a shaft. */
+const probe: PartSymbol = (x, y) => [
+  { is: 'circle', x: x - 10, y, radius: 9, look: 'hatched' },
+  rectangle(x + 3, y - 5, 15, 10, 'paper'),
+  rectangle(x + 2, y - 7, 3, 14, 'solid'),
+];
+
+/** A sensor that sends one number. */
+const detecting: PartSymbol = (x, y) => [
+  housing(x, y),
+  polyline(
+    [
+      [x - 12, y + 6],
+      [x - 8, y - 8],
+      [x - 4, y + 6],
+      [x, y - 8],
+      [x + 2, y - 1],
+    ],
+    'thin',
+  ),
+  line(x + 3, y - 1, x + 14, y - 1, 'ink'),
+];
+
+/** A screw in a hatched wall, whatever holds it. */
+const mountSymbol: PartSymbol = (x, y) => [
+  rectangle(x - 20, y - 15, 16, 30, 'hatched'),
+  rectangle(x - 4, y - 4, 18, 8, 'paper'),
+  ...[0, 4, 8].map((step) => line(x - 2 + step, y - 4, x + 1 + step, y + 4, 'thin')),
+];
+
+/** Two cores in a screen. */
+const cableSymbol: PartSymbol = (x, y) => [
+  rectangle(x - 20, y - 8, 40, 16, 'paper', 8),
+  line(x - 20, y - 3, x + 20, y - 3, 'thin'),
+  line(x - 20, y + 3, x + 20, y + 3, 'thin'),
+];
+
+/** Two sides without a common wire. */
+const isolator: PartSymbol = (x, y) => [
+  rectangle(x - 20, y - 15, 40, 30, 'paper'),
+  line(x - 2, y - 15, x - 2, y + 15, 'thin'),
+  line(x + 2, y - 15, x + 2, y + 15, 'thin'),
+];
+
+const ofKind: Readonly<Record<string, PartSymbol>> = {
+  'iepe-accelerometer': seismic,
+  'piezo-velocity': seismic,
+  'moving-coil': coil,
+  'proximity-system': probe,
+  'loop-sensor': detecting,
+  'loop-supply': (x, y) => [
+    rectangle(x - 18, y - 15, 36, 30, 'paper'),
+    line(x - 8, y - 8, x - 8, y + 8, 'ink'),
+    line(x + 2, y - 4, x + 2, y + 4, 'target'),
+    label(x + 6, y - 3, '+', { size: 11 }),
+  ],
+  'series-resistance': (x, y) => [rectangle(x - 18, y - 6, 36, 12, 'paper')],
+  'shunt-diode-barrier': (x, y) => [
+    rectangle(x - 20, y - 15, 40, 34, 'paper'),
+    line(x - 20, y, x + 20, y, 'thin'),
+    line(x + 4, y, x + 4, y + 13, 'thin'),
+    polyline(
+      [
+        [x - 1, y + 5],
+        [x + 9, y + 5],
+        [x + 4, y + 11],
+      ],
+      'solid',
+      true,
+    ),
+    line(x - 2, y + 13, x + 10, y + 13, 'ink'),
+  ],
+  'galvanic-isolator-iepe': isolator,
+  'galvanic-isolator-loop': isolator,
+  'junction-box': (x, y) => [
+    rectangle(x - 16, y - 13, 32, 26, 'paper'),
+    ...[-6, 6].map((step): Mark => ({ is: 'circle', x: x + step, y, radius: 3, look: 'ink' })),
+  ],
+};
+
+/** A staircase in a frame: what comes in smooth leaves in steps. */
+const inputSymbol: PartSymbol = (x, y) => [
+  polyline(
+    [
+      [x - 18, y],
+      [x - 8, y - 15],
+      [x + 18, y - 15],
+      [x + 18, y + 15],
+      [x - 8, y + 15],
+    ],
+    'paper',
+    true,
+  ),
+  polyline(
+    [
+      [x - 6, y + 8],
+      [x - 1, y + 8],
+      [x - 1, y + 2],
+      [x + 4, y + 2],
+      [x + 4, y - 4],
+      [x + 9, y - 4],
+      [x + 9, y - 9],
+      [x + 14, y - 9],
+    ],
+    'thin',
+  ),
+];
+
+/** Where a part stands in the chain, which gives it a symbol where its kind has none of its own. */
+export const roles = ['mount', 'transducer', 'cable', 'in the line', 'input'] as const;
+export type Role = (typeof roles)[number];
+
+const ofRole: Readonly<Record<Role, PartSymbol>> = {
+  mount: mountSymbol,
+  transducer: seismic,
+  cable: cableSymbol,
+  'in the line': (x, y) => [housing(x, y)],
+  input: inputSymbol,
+};
+
+export function partSymbol(role: Role, kind: string): PartSymbol {
+  return ofKind[kind] ?? ofRole[role];
+}

@@ -1,0 +1,26 @@
+import { type ArrangementResult, type PointProbes, type ProbeRow, showMeasure } from '@soundpost/core';
+import { answered } from '../typesetting/answers.ts';
+import { type Html, html } from '../typesetting/html.ts';
+import type { Setting } from '../typesetting/setting.ts';
+import { table } from '../typesetting/table.ts';
+
+/** What the probes of a point read: gaps, voltages, times, arrangement by arrangement. */
+export function probeSection({ arrangements }: PointProbes, setting: Setting): Html {
+  return html`${arrangements.map(({ title, rows }: ArrangementResult) =>
+    table({
+      caption: title,
+      columns: [
+        { head: 'What', cell: (row: ProbeRow) => row.name },
+        {
+          head: 'Value',
+          kind: 'measure',
+          cell: (row) => answered(row.value, (value) => showMeasure(value, setting.showing)),
+        },
+        { head: 'Because', cell: (row) => row.because },
+      ],
+      rows,
+      folds: true,
+      empty: 'No number follows from it.',
+    }),
+  )}`;
+}

@@ -1,0 +1,120 @@
+import {
+  type DesignedPoint,
+  type Disturbance,
+  type Sheet,
+  type Stated,
+  showBand,
+  showClause,
+  showQuantity,
+  showReference,
+  showTolerance,
+  surroundingsSheet,
+  type Target,
+} from '@soundpost/core';
+import { answered, levelAnswered, sheetFacts } from '../typesetting/answers.ts';
+import { type Html, html, joined, named, type Piece } from '../typesetting/html.ts';
+import { type Setting, unknown } from '../typesetting/setting.ts';
+import { table } from '../typesetting/table.ts';
+
+interface Row {
+  readonly number: number;
+  readonly target: Target;
+  /** How the place of the target was named in the file. */
+  readonly named: string | undefined;
+}
+
+/** What the point must capture, and what it must survive beside: the contract everything else is held against. */
+export function targetTable({ point, stated }: DesignedPoint, setting: Setting): Html {
+  const rows = point.targets.map((target, index): Row => {
+    const statement = stated.statement.targets[index];
+    const reference = statement?.frequency;
+    return { number: index + 1, target, named: reference?.known === true ? showReference(reference.value) : undefined };
+  });
+  const targets = table({
+    caption: 'Targets',
+    columns: [
+      {
+        head: 'Target',
+        cell: ({ number, target }: Row) =>
+          html`${number}\u00a0${named(target.name)}${target.weight === 'desirable' ? ' (desirable)' : undefined}`,
+      },
+      { head: 'Cause', cell: ({ target }) => target.cause },
+      { head: 'Looked for as', cell: ({ target }) => html`${target.observable.meaning}, of the ${target.reference}` },
+      { head: 'Where', cell: (row) => where(row, setting) },
+      { head: 'Must see', kind: 'measure', cell: ({ target }) => levelAnswered(target.smallest, setting) },
+      { head: 'Must survive', kind: 'measure', cell: (row) => survive(row, setting) },
+      {
+        head: 'Tolerance',
+        kind: 'line',
+        cell: ({ target }) => answered(target.tolerance, (each) => showTolerance(each, setting.showing)),
+      },
+      { head: 'Origin', cell: ({ target }) => origin(target) },
+    ],
+    rows,
+    folds: true,
+    empty: 'No target is stated: nothing can be proven here.',
+  });
+  return html`${targets}${within(point.targets)}${disturbances(point.disturbances, setting)}`;
+}
+
+function where({ target, named: name }: Row, { showing }: Setting): Piece {
+  if (target.observable.atRest) return 'at rest';
+  const words = answered(target.band, (band) =>
+    band.low === band.high ? showQuantity('frequency', band.low, showing) : showBand(band, showing),
+  );
+  const spacing = target.resolution.known
+    ? `, in lines of ${showQuantity('frequency', target.resolution.value, showing)}`
+    : '';
+  const components =
+    target.observable.isOneNumber && target.frequencies.known
+      ? html`, judged at ${target.frequencies.value.map((each) => showQuantity('frequency', each, showing)).join(', ')}`
+      : undefined;
+  return html`${words}${name === undefined ? undefined : html` (${name})`}${spacing}${components}`;
+}
+
+function survive({ target }: Row, setting: Setting): Piece {
+  return levelAnswered(target.largest, setting);
+}
+
+function origin({ origin: { by, from, sources } }: Target): Piece {
+  const cited = sources.length === 0 ? '' : `; ${sources.map(showClause).join('; ')}`;
+  return `${by}, ${from}${cited}`;
+}
+
+/** Peaks that are not added twice. */
+function within(targets: readonly Target[]): Html | undefined {
+  const contained = targets.flatMap((target, index) =>
+    target.within === undefined ? [] : [html`${index + 1} lies within ${named(target.within)}`],
+  );
+  if (contained.length === 0) return undefined;
+  return html`<p class="note">The largest level of target ${joined(contained)}: its peak is not added a second time.</p>`;
+}
+
+function disturbances(all: readonly Disturbance[], setting: Setting): Html | undefined {
+  if (all.length === 0) return undefined;
+  return table({
+    caption: 'Motion that need not be measured but must not overload the chain',
+    columns: [
+      { head: 'Disturbance', cell: (each: Disturbance) => named(each.name) },
+      { head: 'Level', kind: 'measure', cell: (each) => levelAnswered(each.level, setting) },
+      {
+        head: 'Band',
+        cell: (each) =>
+          each.band === undefined
+            ? 'not stated: taken at its level, without the gain of a resonance'
+            : showBand(each.band, setting.showing),
+      },
+    ],
+    rows: all,
+    folds: true,
+  });
+}
+
+/** Where the point is, in which direction it looks, on what it stands and what is around it. */
+export function pointFacts({ point }: DesignedPoint, setting: Setting): Html {
+  const { surfaceTemperature } = point;
+  const temperature: Stated<number> = surfaceTemperature;
+  const known = temperature.known ? showQuantity('temperature', temperature.value, setting.showing) : unknown();
+  const around = sheetFacts(point.surroundings as Sheet, surroundingsSheet, setting);
+  return html`<dl class="facts"><dt>location</dt><dd>${point.location}</dd><dt>direction</dt><dd>${answered(point.direction, (each) => each)}</dd><dt>installation</dt><dd>${point.installation}</dd><dt>surface, at its hottest</dt><dd>${known}</dd>${around}</dl>`;
+}

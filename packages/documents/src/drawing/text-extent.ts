@@ -1,0 +1,81 @@
+import type { Box, Label } from './drawing.ts';
+
+/** Widths of letters in parts of the size, a little generous, since the face that will be used is not known here. */
+const groups: readonly (readonly [RegExp, number])[] = [
+  [/[ijl|'’.,:;!·]/u, 0.34],
+  [/[ftrI()[\]/ \-–\u2007\u2008]/u, 0.42],
+  [/[0-9]/u, 0.64],
+  [/[⁰¹²³⁴-⁹⁻]/u, 0.48],
+  [/[mwMW%@…—]/u, 0.98],
+  [/[A-Z√Ωµ×±\u2212+<>=≤≥→]/u, 0.76],
+  [/[\u0021-\u024F]/u, 0.62],
+];
+
+/** What is wider than any letter of the Latin script: ideographs, pictures. */
+const widest = 1.1;
+
+function signWidth(sign: string): number {
+  return groups.find(([pattern]) => pattern.test(sign))?.[1] ?? widest;
+}
+
+export function textWidth(text: string, size: number): number {
+  let width = 0;
+  for (const sign of text) width += signWidth(sign);
+  return width * size;
+}
+
+/** The text with its end left out so that it fits. */
+export function fitted(text: string, width: number, size: number): string {
+  const room = width / size;
+  const dots = signWidth('…');
+  let used = 0;
+  let kept = '';
+  let keptWithDots = '';
+  for (const sign of text) {
+    used += signWidth(sign);
+    if (used > room) return keptWithDots === '' ? '' : `${keptWithDots.trimEnd()}…`;
+    kept += sign;
+    if (used + dots <= room) keptWithDots = kept;
+  }
+  return text;
+}
+
+/** Lines of words that fit a width; what is left after the last line is cut. */
+export function wrapped(text: string, width: number, size: number, most: number): readonly string[] {
+  const lines: string[] = [];
+  for (const word of text.split(' ')) {
+    const last = lines.at(-1);
+    const full = lines.length === most;
+    if (last !== undefined && (full || textWidth(`${last} ${word}`, size) <= width)) {
+      lines[lines.length - 1] = `${last} ${word}`;
+      if (full && textWidth(lines[most - 1]!, size) > width) break;
+    } else lines.push(word);
+  }
+  return lines.map((each) => fitted(each, width, size));
+}
+
+const above = 0.8;
+const below = 0.24;
+
+/** Letters that are set bold are so much wider. */
+export const boldness = 1.08;
+
+/** The box a label fills, by its widest likely face. */
+export function labelBox({ x, y, text, size, anchor, look }: Label): Box {
+  const width = textWidth(text, size) * (look === 'strong' || look === 'accent' ? boldness : 1);
+  const left = anchor === 'start' ? x : anchor === 'end' ? x - width : x - width / 2;
+  return { x: left, y: y - above * size, width, height: (above + below) * size };
+}
+
+export function overlap(a: Box, b: Box): boolean {
+  return a.x < b.x + b.width && b.x < a.x + a.width && a.y < b.y + b.height && b.y < a.y + a.height;
+}
+
+export function inside(inner: Box, outer: Box): boolean {
+  return (
+    inner.x >= outer.x &&
+    inner.y >= outer.y &&
+    inner.x + inner.width <= outer.x + outer.width &&
+    inner.y + inner.height <= outer.y + outer.height
+  );
+}

@@ -1,0 +1,121 @@
+import {
+  type DesignedMachine,
+  type FrequencyTable,
+  fixed,
+  type MachineElement,
+  type Showing,
+  showQuantity,
+} from '@soundpost/core';
+import { type Drawing, label, line, type Mark, type Width } from '../drawing/drawing.ts';
+import { fitted, wrapped } from '../drawing/text-extent.ts';
+import { elementSymbol } from './element-symbols.ts';
+
+/**
+ * The train as a schematic: each shaft a centre line, the elements in the order of the file. What joins two shafts
+ * stands on both; a coupling joins the ends of two shafts that lie in one line.
+ */
+export function trainDrawing(machine: DesignedMachine, showing: Showing, width: Width): Drawing {
+  const { train } = machine.stated;
+  const lanes = laneOfShaft(train.shafts, train.elements);
+  const size = width === 'wide' ? 12 : 9.5;
+  const whole = width === 'wide' ? 760 : 358;
+  const perRow = width === 'wide' ? 8 : 5;
+  const marks: Mark[] = [];
+  let top = 0;
+  for (let from = 0; from < Math.max(1, train.elements.length); from += perRow) {
+    const drawn = row(machine, train.elements.slice(from, from + perRow), perRow, lanes, top, whole, size, showing);
+    marks.push(...drawn.marks);
+    top = drawn.bottom;
+  }
+  return {
+    width: whole,
+    height: top,
+    title: `Train of ${machine.stated.name}`,
+    description: `In order: ${train.elements.map((each) => `${each.name} on ${shaftsOf(each).join(' and ')}`).join('; ')}.`,
+    marks,
+  };
+}
+
+const laneHeight = 78;
+
+function row(
+  { stated, frequencies }: DesignedMachine,
+  elements: readonly MachineElement[],
+  perRow: number,
+  lanes: ReadonlyMap<string, number>,
+  top: number,
+  whole: number,
+  size: number,
+  showing: Showing,
+) {
+  const used = [...new Set(elements.flatMap((each) => shaftsOf(each).map((shaft) => lanes.get(shaft) ?? 0)))].sort(
+    (a, b) => a - b,
+  );
+  const laneAt = (shaft: string) => top + 46 + used.indexOf(lanes.get(shaft) ?? 0) * laneHeight;
+  const left = 8;
+  const column = (whole - 2 * left) / Math.min(perRow, Math.max(3, elements.length));
+  const at = (index: number) => left + column * (index + 0.5);
+  const marks: Mark[] = [];
+  const shafts = stated.train.shafts.filter((shaft) => elements.some((each) => shaftsOf(each).includes(shaft)));
+  const names: { readonly text: string; readonly x: number; readonly y: number }[] = [];
+  for (const shaft of shafts) {
+    const own = elements.flatMap((each, index) => (shaftsOf(each).includes(shaft) ? [at(index)] : []));
+    const alone = elements.flatMap((each, index) => (shaftsOf(each).join() === shaft ? [at(index)] : []));
+    const y = laneAt(shaft);
+    const [from, to] = [Math.min(...own) - column * 0.36, Math.max(...own) + column * 0.36];
+    marks.push(line(from, y, to, y, 'centre-line'));
+    const x = alone.length === 0 ? from : Math.min(...alone) - column * 0.36;
+    names.push({ text: `${shaft}, ${speedWords(frequencies, shaft, showing)}`, x, y: y - 31 });
+  }
+  for (const { text, x, y } of names) {
+    const next = names.filter((other) => other.y === y && other.x > x).map((other) => other.x - 6);
+    marks.push(label(x, y, fitted(text, Math.min(whole, ...next) - x, size), { size, look: 'italic' }));
+  }
+  const bottom = top + 46 + Math.max(1, used.length) * laneHeight - 44;
+  let lines = 1;
+  for (const [index, element] of elements.entries()) {
+    const places = shaftsOf(element).length === 0 ? [top + 46] : shaftsOf(element).map(laneAt);
+    const distinct = [...new Set(places)];
+    if (distinct.length > 1)
+      marks.push(line(at(index), Math.min(...distinct), at(index), Math.max(...distinct), 'thin'));
+    for (const y of distinct) marks.push(...elementSymbol(element.kind)(at(index), y));
+    const words = wrapped(element.name.replaceAll('-', '- '), column - 6, size, 3);
+    lines = Math.max(lines, words.length);
+    for (const [order, text] of words.entries()) {
+      const joinedAgain = text.replaceAll('- ', '-');
+      marks.push(label(at(index), bottom + (order + 1) * 1.25 * size, joinedAgain, { size, anchor: 'middle' }));
+    }
+  }
+  return { marks, bottom: bottom + (lines + 0.8) * 1.25 * size };
+}
+
+function shaftsOf(element: MachineElement): readonly string[] {
+  return [...new Set(Object.values<string>(element.shafts))].filter((shaft) => shaft !== fixed);
+}
+
+/** Two shafts share a line where a coupling joins them and everything on the one stands before everything on the other. */
+function laneOfShaft(shafts: readonly string[], elements: readonly MachineElement[]): ReadonlyMap<string, number> {
+  const lanes = new Map(shafts.map((shaft, index) => [shaft, index]));
+  const reach = (lane: number) => {
+    const places = elements.flatMap((each, index) =>
+      each.kind !== 'coupling' && shaftsOf(each).some((shaft) => lanes.get(shaft) === lane) ? [index] : [],
+    );
+    return { first: Math.min(...places), last: Math.max(...places) };
+  };
+  for (const element of elements) {
+    const [one, other] = shaftsOf(element).map((shaft) => lanes.get(shaft)!);
+    if (element.kind !== 'coupling' || one === undefined || other === undefined || one === other) continue;
+    const [a, b] = [reach(one), reach(other)];
+    if (!(a.last < b.first || b.last < a.first)) continue;
+    for (const [shaft, lane] of lanes) if (lane === other) lanes.set(shaft, one);
+  }
+  return lanes;
+}
+
+function speedWords({ shafts, states }: FrequencyTable, shaft: string, showing: Showing): string {
+  const cells = shafts.find((row) => row.shaft === shaft)?.cells ?? [];
+  const ends = ['lowest', 'highest'].map((name) => cells.find((cell) => cell.state === name)?.frequency);
+  if (states.length === 0 || !ends.every((each) => each?.known === true)) return 'speed unknown';
+  const [low, high] = ends.map((each) => showQuantity('shaft speed', each?.known === true ? each.value : 0, showing));
+  return low === high ? low! : `${low!.replace(/ .*$/, '')} to ${high}`;
+}

@@ -1,0 +1,135 @@
+import {
+  type Answer,
+  type Budget,
+  type DesignedPoint,
+  type Missing,
+  type PointBudgets,
+  type SensitivityEntered,
+  type Showing,
+  showNumber,
+  showTolerance,
+  type TargetBudget,
+} from '@soundpost/core';
+import { answered } from '../typesetting/answers.ts';
+import { type Html, html, joined, named, type Piece } from '../typesetting/html.ts';
+import type { Setting } from '../typesetting/setting.ts';
+import { type Column, table } from '../typesetting/table.ts';
+import { sign } from '../typesetting/verdict-shape.ts';
+
+const enteredWords: Readonly<Record<SensitivityEntered, string>> = {
+  individual: 'sensitivity from the certificate of this piece',
+  nominal: 'nominal sensitivity of the data sheet',
+};
+
+/** How truly each target is read, with both ways of entering the sensitivity, and whether that keeps its promise. */
+export function budgetSection({ budgets, point }: DesignedPoint, setting: Setting): Html {
+  if (budgets.length === 0) return html`<p>No budget: no target here has an amplitude that this chain can read.</p>`;
+  const numberOf = (target: string) => point.targets.findIndex((each) => each.name === target) + 1;
+  const known = budgets.filter((each) => each.budget.known);
+  const missing = missingOf(budgets);
+  const results = known.length === 0 ? undefined : resultTable(known, numberOf, setting);
+  const ways = (['individual', 'nominal'] as const).flatMap((entered) => {
+    const of = known.filter((each) => each.entered === entered);
+    return of.length === 0 ? [] : [contributionTable(of, entered, numberOf, setting)];
+  });
+  const open =
+    missing.length === 0
+      ? undefined
+      : html`<p>${sign('unknown')}: ${known.length === 0 ? 'no' : 'not every'} budget can be drawn up, for want of ${joined(missing.map(({ of, what }) => html`${what} of ${named(of)}`))}. Until that is known the promise of the tolerance is not proven.</p>`;
+  return html`${open}${results}${ways}
+${known.length === 0 ? undefined : html`<p class="note">Relative terms of a product, independent of each other, added as squares; half-widths are rectangular; k\u00a0=\u00a02. The trials draw each term from its distribution and give half the shortest 95 % interval. Holds well above the noise, which would only add upward.</p>`}`;
+}
+
+function resultTable(known: PointBudgets, numberOf: (target: string) => number, { showing }: Setting): Html {
+  return table({
+    caption: 'Expanded uncertainty of a reading against the tolerance promised',
+    columns: [
+      { head: 'Target', cell: (each: TargetBudget) => html`${numberOf(each.target)} ${named(each.target)}` },
+      { head: 'With', cell: (each) => enteredWords[each.entered] },
+      {
+        head: 'U, k = 2',
+        kind: 'measure',
+        cell: (each) => answered(each.budget, (budget) => expanded(budget, showing)),
+      },
+      {
+        head: 'By trials',
+        kind: 'measure',
+        cell: (each) => answered(each.trials, ({ halfWidth }) => `±${percent(halfWidth, showing)}`),
+      },
+      {
+        head: 'Promised',
+        kind: 'line',
+        cell: (each) => answered(each.tolerance, (tolerance) => showTolerance(tolerance, showing)),
+      },
+      { head: 'Promise', kind: 'line', cell: (each) => answered(each.promise, (promise) => sign(promise)) },
+    ],
+    rows: known,
+    folds: true,
+  });
+}
+
+function expanded({ upward, downward }: Budget, showing: Showing): string {
+  const [up, down] = [percent(upward, showing), percent(downward, showing)];
+  return up === down ? `±${up}` : `+${up} \u2212${down}`;
+}
+
+function percent(fraction: number, { decimal }: Showing): string {
+  return `${showNumber(fraction * 100, 3, decimal)} %`;
+}
+
+interface Line {
+  readonly name: string;
+  readonly source: string;
+  readonly stated: string;
+  readonly of: ReadonlyMap<string, number>;
+}
+
+/** Standard uncertainty of each contribution for each target, largest first. */
+function contributionTable(
+  known: PointBudgets,
+  entered: SensitivityEntered,
+  numberOf: (target: string) => number,
+  { showing }: Setting,
+): Html {
+  const lines = new Map<string, Line>();
+  for (const { target, budget } of known) {
+    if (!budget.known) continue;
+    for (const { contribution, uncertainty } of budget.value.lines) {
+      const { name, source, stated, distribution } = contribution;
+      const before = lines.get(name);
+      const divisor = `${distribution}, ${stated.by.replaceAll('-', ' ')} ÷ ${showNumber(stated.divisor, 4, showing.decimal)}`;
+      lines.set(name, {
+        name,
+        source: before?.source ?? source ?? '',
+        stated: divisor,
+        of: new Map([...(before?.of ?? []), [target, uncertainty]]),
+      });
+    }
+  }
+  const largest = (line: Line) => Math.max(...line.of.values());
+  const columns: readonly Column<Line>[] = known.map(({ target }) => ({
+    head: `${numberOf(target)}`,
+    kind: 'number',
+    cell: (line) => {
+      const value = line.of.get(target);
+      return value === undefined ? '—' : showNumber(value * 100, 3, showing.decimal);
+    },
+  }));
+  return table({
+    caption: `Contributions with the ${enteredWords[entered]}: standard uncertainty in % of the reading, by target number`,
+    columns: [
+      { head: 'Contribution', cell: (line: Line) => line.name },
+      { head: 'Distribution', cell: (line) => line.stated },
+      { head: 'From', cell: (line): Piece => named(line.source) },
+      ...columns,
+    ],
+    rows: [...lines.values()].sort((a, b) => largest(b) - largest(a)),
+  });
+}
+
+export function missingOf(budgets: PointBudgets): readonly Missing[] {
+  const all = budgets.flatMap(({ budget, trials, tolerance }) =>
+    ([budget, trials, tolerance] as readonly Answer<unknown>[]).flatMap((each) => (each.known ? [] : each.missing)),
+  );
+  return [...new Map(all.map((each) => [`${each.of}/${each.what}`, each])).values()];
+}
