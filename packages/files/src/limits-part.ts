@@ -1,11 +1,4 @@
-import {
-  type LimitStatement,
-  levelField,
-  motions,
-  notBelowZeroField,
-  quantityField,
-  zoneTables,
-} from '@soundpost/core';
+import { aboveZeroField, type LimitStatement, levelField, motions, quantityField, zoneTables } from '@soundpost/core';
 import { choice, made, type Reader, text } from './reader.ts';
 import { optionally, record } from './record.ts';
 import { stated } from './stated.ts';
@@ -24,7 +17,7 @@ export const limits: Reader<LimitStatement> = made(
     ),
     clearance: optionally(
       stated(
-        notBelowZeroField(
+        aboveZeroField(
           quantityField('length', 'Diametral clearance of the bearing, which holds a table of shaft limits', {
             example: '0.165 mm',
           }),

@@ -57,6 +57,12 @@ test('negative: without the speed nothing is sampled by the turn, and an unknown
   expect(unknown.sets.find(({ name }) => name === 'synchronous')!.orders).not.toHaveProperty('speedChange');
 });
 
+test('negative: a machine that is stated at rest has no records by the turn, and nothing breaks', () => {
+  const found = settingsFor(looking('shaft-relative', 0), compressor('0 r/min'));
+  expect(found.sets).toEqual([]);
+  expect(found.unknown).toEqual(['samples by the turn: the shaft does not turn']);
+});
+
 test('law: whatever the speed, whirl and half order lie three lines apart and turns times resolution is one order', () => {
   fc.assert(
     fc.property(fc.integer({ min: 600, max: 30_000 }), (speed) => {

@@ -73,7 +73,8 @@ function limitsAt(
     speed,
     ...(machine.facts.values.shaftHeight === undefined ? {} : { shaftHeight: machine.facts.values.shaftHeight }),
   };
-  const highest = speed.known ? speed.value.high : undefined;
+  // At rest nothing vibrates: a table that follows the speed has no limits there.
+  const highest = speed.known && speed.value.high > 0 ? speed.value.high : undefined;
   const { clearance } = limits;
   const free = boundariesAt(limits.table, highest);
   const journal: JournalFacts = {

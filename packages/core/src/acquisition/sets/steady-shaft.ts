@@ -10,7 +10,8 @@ export const steadyShaft = setKind({
   kind: 'steady-shaft',
   purpose: 'shaft in its bearing at steady speed: orders, whirl, rub; X and Y at the same instant, direct-coupled',
   needs: (point, table, running) => {
-    const lines = linesOf(point, 'shaft');
+    // A shaft that stands still has no orders; what it does then is a position.
+    const lines = linesOf(point, 'shaft').filter(({ frequencies }) => !frequencies.known || frequencies.value[0]! > 0);
     if (lines.length === 0) return undefined;
     const highest = shaftSpeedIn(table, running, 'highest');
     const reach = required(

@@ -15,10 +15,12 @@ export const synchronous = setKind({
   needs: (point, table, running) => {
     if (linesOf(point, 'shaft').length === 0) return undefined;
     const speed = shaftSpeedIn(table, running, 'highest');
-    if (!speed.known) {
+    if (!speed.known || !(speed.value > 0)) {
       return {
         need: { name: 'synchronous', purpose: synchronous.purpose, reach: [], apart: [], last: [] },
-        unknown: speed.missing.map((each) => `samples by the turn: ${each.what} of ${each.of} not known`),
+        unknown: speed.known
+          ? ['samples by the turn: the shaft does not turn']
+          : speed.missing.map((each) => `samples by the turn: ${each.what} of ${each.of} not known`),
       };
     }
     const highest = samplesPerTurn / samplesPerPeriod;

@@ -114,7 +114,10 @@ export function simulatedEvent(
   setPoints: readonly WatchingSetPoint[],
   scales: EventScales = {},
 ): EventRecord {
-  if (!(event.days > 0)) throw new Broken('an event lasts some time', { days: event.days });
+  const still = event.parts.find(({ frequency }) => !(frequency > 0));
+  if (!(event.days > 0) || still !== undefined) {
+    throw new Broken('an event lasts some time, and its parts move', { days: event.days, part: still?.name ?? '' });
+  }
   const alarms = setPoints.map((each) => alarmDay(event, predicted, each, scales));
   const missed = missedOf(event, predicted, alarms);
   return {

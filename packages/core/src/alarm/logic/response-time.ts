@@ -2,8 +2,10 @@ import { type Finding, finding } from '../../finding/finding.ts';
 import { measured } from '../../finding/measure.ts';
 import {
   type Answer,
+  aboveZeroField,
   answerOf,
   fromAll,
+  notBelowZeroField,
   optional,
   quantityField,
   type Sheet,
@@ -39,7 +41,7 @@ export function responseTime({ detector, filter, scan, delay, finalElement }: Re
 
 const practice = clause(tradePractice, 'trip time: sensor time constant, filter, scan, delay, final element');
 const seconds = (meaning: string, symbol: string, example: string) =>
-  quantityField('time', meaning, { symbol, example });
+  notBelowZeroField(quantityField('time', meaning, { symbol, example }));
 
 export const responseTimeWorking = working({
   name: 'trip-response-time',
@@ -51,7 +53,9 @@ export const responseTimeWorking = working({
     delay: seconds('How long the level must stand', 't_w', '3 s'),
     finalElement: seconds('From the order to stop until the machine no longer drives', 't_e', '0.5 s'),
     slowest: optional(
-      quantityField('shaft speed', 'Slowest speed of the shaft', { symbol: 'n', example: '8000 r/min' }),
+      aboveZeroField(
+        quantityField('shaft speed', 'Slowest speed of the shaft', { symbol: 'n', example: '8000 r/min' }),
+      ),
     ),
     allowed: optional(seconds('Most time that damage allows', 'T_a', '5 s')),
   },
@@ -61,7 +65,10 @@ export const responseTimeWorking = working({
       seconds('Least delay at the slowest speed: ten turns', 'T_10', '0.075 s'),
       `T_10 = ${leastTurns}/n`,
     ),
-    spare: optionalOutput(seconds('What is left of the allowed time', 'T_l', '0.85 s'), 'T_l = T_a − T'),
+    spare: optionalOutput(
+      quantityField('time', 'What is left of the allowed time', { symbol: 'T_l', example: '0.85 s' }),
+      'T_l = T_a − T',
+    ),
   },
   holds:
     'one after the other, a step well above the set point; a level just above it takes the detector longer, and a level that grows slowly is told by its growth, not by these times.',

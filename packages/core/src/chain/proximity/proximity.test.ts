@@ -275,3 +275,15 @@ test('negative: shaft in space without knowing how the two are added is asked, a
     }),
   ).toThrow(Refusal);
 });
+
+test('negative: a shaft at rest has no pulse and no acceptance, and says so instead of a number without end', () => {
+  const rest = { ...around, fastest: answer(0) };
+  for (const kind of ['once-per-turn', 'slow-roll'] as const) {
+    const { found, sheet } = typed(kind, sound[kind]);
+    const rows = found.rows(sheet, rest);
+    const open = rows.find((row) => row.name === (kind === 'slow-roll' ? 'allowed-runout' : 'pulse'))!;
+    expect(open.value).toMatchObject({ known: false, missing: [{ what: expect.stringContaining('above zero') }] });
+    for (const each of found.doubts(sheet, rest)) expect(wording(each)).toMatch(/^K-11/);
+  }
+  expect(() => typed('thrust-pair', { ...sound['thrust-pair'], float: '0 mm' })).toThrow(Refusal);
+});

@@ -2,6 +2,8 @@ import type { Finding } from '../../../finding/finding.ts';
 import { measured } from '../../../finding/measure.ts';
 import {
   type Answer,
+  aboveZeroField,
+  answer,
   choiceField,
   fromAll,
   optional,
@@ -9,6 +11,8 @@ import {
   type Sheet,
   showQuantity,
   textField,
+  thenAnswer,
+  unanswered,
   valueIfStated,
 } from '../../../quantity/index.ts';
 import { api670 } from '../../../source/api-670.ts';
@@ -28,8 +32,8 @@ const sources = [clause(api670, 'once-per-turn mark', 'from memory')];
 
 const dataSheet = {
   mark: choiceField(['notch', 'key'], 'Whether it is cut into the shaft or stands out of it'),
-  width: quantityField('length', 'Width along the circumference', { example: '12 mm' }),
-  depth: quantityField('length', 'Depth of the notch, or height of the key', { example: '1.5 mm' }),
+  width: aboveZeroField(quantityField('length', 'Width along the circumference', { example: '12 mm' })),
+  depth: aboveZeroField(quantityField('length', 'Depth of the notch, or height of the key', { example: '1.5 mm' })),
   gapVoltage: quantityField('voltage', 'Voltage set on the plain shaft', { example: '-6 V' }),
   tipDiameter: optional(quantityField('length', 'Diameter of the tip', { example: '8 mm' })),
   markAngle: optional(quantityField('angle', 'Angle of the mark against a mark on the rotor', { example: '0 deg' })),
@@ -67,10 +71,16 @@ function overMark(sheet: MarkSheet, around: ProbeSurroundings): Answer<number> {
 }
 
 function pulseAtFastest(sheet: MarkSheet, around: ProbeSurroundings): Answer<number> {
-  return fromAll(
+  const passing = fromAll(
     { width: statedIn(sheet, 'width'), diameter: around.shaftDiameter, speed: around.fastest },
-    ({ width, diameter, speed }) => width / surfaceSpeed(diameter, speed),
+    (known) => known,
   );
+  return thenAnswer(passing, ({ width, diameter, speed }) => {
+    const surface = surfaceSpeed(diameter, speed);
+    return surface > 0
+      ? answer(width / surface)
+      : unanswered([{ of: around.at, what: 'speed and diameter of the shaft, above zero' }]);
+  });
 }
 
 /** A probe over a notch or a key: the beginning of every turn, and the zero of every phase. */

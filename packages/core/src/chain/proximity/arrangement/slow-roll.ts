@@ -12,6 +12,7 @@ import {
   quantityField,
   type Sheet,
   showQuantity,
+  unanswered,
   valueIfStated,
 } from '../../../quantity/index.ts';
 import { api670 } from '../../../source/api-670.ts';
@@ -69,7 +70,9 @@ const shares = { speed: 0.1, critical: 0.3 } as const;
 export function allowedRunout(sheet: SlowRollSheet, around: ProbeSurroundings): Answer<Level<'displacement'>> {
   const agreed = valueIfStated(sheet.values.acceptance);
   if (agreed !== undefined) return answer(runoutAllowance(agreed));
-  return fromAll({ fastest: around.fastest }, ({ fastest }) => runoutAllowance(shaftAcceptance(fastest)));
+  const { fastest } = around;
+  if (fastest.known && !(fastest.value > 0)) return unanswered([{ of: around.at, what: 'highest speed, above zero' }]);
+  return fromAll({ fastest }, (known) => runoutAllowance(shaftAcceptance(known.fastest)));
 }
 
 /** The running vector without the slow roll, where both are stated; none where nobody stated a running one. */

@@ -2,7 +2,9 @@ import type { Finding } from '../../../finding/finding.ts';
 import { measured } from '../../../finding/measure.ts';
 import {
   type Answer,
+  aboveZeroField,
   fromAll,
+  notBelowZeroField,
   optional,
   quantityField,
   type Sheet,
@@ -22,9 +24,11 @@ const sources = [
 ];
 
 const dataSheet = {
-  float: quantityField('length', 'Whole float of the thrust bearing, cold', { example: '0.35 mm' }),
-  alarmBeyond: quantityField('length', 'Alarm, beyond either end of the float', { example: '0.25 mm' }),
-  tripBeyond: quantityField('length', 'Trip, beyond either end of the float', { example: '0.4 mm' }),
+  float: aboveZeroField(quantityField('length', 'Whole float of the thrust bearing, cold', { example: '0.35 mm' })),
+  alarmBeyond: notBelowZeroField(
+    quantityField('length', 'Alarm, beyond either end of the float', { example: '0.25 mm' }),
+  ),
+  tripBeyond: notBelowZeroField(quantityField('length', 'Trip, beyond either end of the float', { example: '0.4 mm' })),
   gapVoltage: quantityField('voltage', 'Voltage with the collar in the middle of its float', { example: '-10 V' }),
   toward: textField('Which thrust moves the collar toward the probes', { example: 'thrust on the active side' }),
   remark: optional(textField('Where the two probes stand, and what they look at')),
