@@ -1,6 +1,7 @@
 import { api617 } from './api-617.ts';
 import { api670 } from './api-670.ts';
 import { barrierPractice } from './barrier-practice.ts';
+import { beamTextbook } from './beam-textbook.ts';
 import { bearingExercise } from './bearing-exercise.ts';
 import { bearingWebCalculator } from './bearing-web-calculator.ts';
 import { beltPractice } from './belt-practice.ts';
@@ -34,6 +35,7 @@ import { iso7919x3 } from './iso-7919-3.ts';
 import { iso10816x1edition1995 } from './iso-10816-1-1995.ts';
 import { iso10816x3edition2009 } from './iso-10816-3-2009.ts';
 import { iso10816x7edition2009 } from './iso-10816-7-2009.ts';
+import { iso13373x1 } from './iso-13373-1.ts';
 import { iso20816x1 } from './iso-20816-1.ts';
 import { iso20816x3edition2022 } from './iso-20816-3-2022.ts';
 import { iso20816x8edition2018 } from './iso-20816-8-2018.ts';
@@ -61,6 +63,7 @@ import { sienaChargeNotes } from './siena-charge-notes.ts';
 import { signalLibraryReference } from './signal-library-reference.ts';
 import { singleDegreeOfFreedom } from './single-degree-of-freedom.ts';
 import type { Source } from './source.ts';
+import { statics } from './statics.ts';
 import { symmetricWindowTable } from './symmetric-window-table.ts';
 import { temperatureClassTable } from './temperature-class-table.ts';
 import { thermalNoise } from './thermal-noise.ts';
@@ -134,4 +137,7 @@ export const sources: readonly Source[] = [
   iec60079x14,
   iec60079x25,
   temperatureClassTable,
+  beamTextbook,
+  statics,
+  iso13373x1,
 ];

@@ -13,6 +13,7 @@ import { loopLoad } from './loop-load.ts';
 import { loopScaling } from './loop-scaling.ts';
 import { mountedResonanceWorking } from './mounted-resonance.ts';
 import { mountedResponse } from './mounted-response.ts';
+import { mountingEvidence } from './mounting-evidence.ts';
 import { noiseInBand } from './noise.ts';
 import { tiltGravity } from './tilt-gravity.ts';
 import { transducerEvidence } from './transducer-evidence.ts';
@@ -289,6 +290,7 @@ export const chainEvidence: readonly Printed[] = [
   ...loops,
   ...loads,
   ...counts,
+  ...mountingEvidence,
   ...noises,
   ...tilts,
   ...transducerEvidence,

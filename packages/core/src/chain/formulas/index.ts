@@ -1,4 +1,5 @@
 import type { AnyWorking } from '../../working/index.ts';
+import { bracketFirstModeWorking } from './bracket-first-mode.ts';
 import { chargeConverter } from './charge-converter.ts';
 import { countsScaling } from './counts-scaling.ts';
 import { dischargeCornerWorking } from './discharge-corner.ts';
@@ -7,6 +8,8 @@ import { iepeHeadroom } from './iepe-headroom.ts';
 import { leakRate } from './leak-rate.ts';
 import { loopLoad } from './loop-load.ts';
 import { loopScaling } from './loop-scaling.ts';
+import { magnetHolding } from './magnet-holding.ts';
+import { massLoadingWorking } from './mass-loading.ts';
 import { mountedResonanceWorking } from './mounted-resonance.ts';
 import { mountedResponse } from './mounted-response.ts';
 import { movingCoilResponse } from './moving-coil-response.ts';
@@ -15,6 +18,7 @@ import { proximityGap } from './proximity-gap.ts';
 import { sMax } from './s-max.ts';
 import { tiltGravity } from './tilt-gravity.ts';
 
+export * from './bracket-first-mode.ts';
 export * from './charge-converter.ts';
 export * from './counts-scaling.ts';
 export * from './discharge-corner.ts';
@@ -25,6 +29,8 @@ export * from './leak-rate.ts';
 export * from './loop-load.ts';
 export * from './loop-scaling.ts';
 export * from './loop-state.ts';
+export * from './magnet-holding.ts';
+export * from './mass-loading.ts';
 export * from './mounted-resonance.ts';
 export * from './mounted-response.ts';
 export * from './moving-coil-response.ts';
@@ -38,6 +44,9 @@ export * from './tilt-gravity.ts';
 export const chainWorkings: readonly AnyWorking[] = [
   mountedResonanceWorking,
   mountedResponse,
+  bracketFirstModeWorking,
+  massLoadingWorking,
+  magnetHolding,
   iepeCableDrive,
   iepeHeadroom,
   dischargeCornerWorking,
