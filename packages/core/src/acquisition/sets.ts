@@ -6,6 +6,7 @@ import { crankWaveform } from './sets/crank-waveform.ts';
 import { envelopeSpectrum } from './sets/envelope-spectrum.ts';
 import { lowModes } from './sets/low-modes.ts';
 import { lowRange } from './sets/low-range.ts';
+import { meshSpectrum } from './sets/mesh-spectrum.ts';
 import { motionPath } from './sets/motion-path.ts';
 import { planetaryMesh } from './sets/planetary-mesh.ts';
 import { planetaryTurns } from './sets/planetary-turns.ts';
@@ -19,6 +20,7 @@ export const setKinds: readonly SetKind[] = [
   velocitySpectrum,
   lowRange,
   envelopeSpectrum,
+  meshSpectrum,
   steadyShaft,
   synchronous,
   planetaryMesh,

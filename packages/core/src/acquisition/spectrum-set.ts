@@ -34,8 +34,9 @@ export interface SpectrumSet {
   readonly window: string;
   readonly averages: number;
   readonly envelopeBand?: Band;
-  /** Sampling of the raw record before demodulation. */
+  /** Sampling of the raw record before demodulation, and how many samples it holds. */
   readonly rawSamplingRate?: number;
+  readonly rawSamples?: number;
   /** Where the samples follow the shaft: frequencies and times above are those at its highest speed. */
   readonly orders?: OrderSettings;
   /** How far its farthest line spreads while the speed strays as stated. */
@@ -127,14 +128,18 @@ export function spectrumSet(need: RecordNeed): SpectrumSet {
     samples: samplesFor(lines),
     window: 'hann',
     averages: usualAverages,
-    ...(need.envelopeBand === undefined
-      ? {}
-      : { envelopeBand: need.envelopeBand, rawSamplingRate: samplingRateFor(need.envelopeBand.high) }),
+    ...(need.envelopeBand === undefined ? {} : rawRecord(need.envelopeBand, recordLength(lines, highestFrequency))),
     reach,
     apart: spacing,
     last: lasting,
     reasons: reasons(reach, spacing, lasting, enough(), need.envelopeBand),
   };
+}
+
+/** The record before demodulation: sampled for the whole of its band, as long as the envelope lasts. */
+function rawRecord(envelopeBand: Band, seconds: number) {
+  const rawSamplingRate = samplingRateFor(envelopeBand.high);
+  return { envelopeBand, rawSamplingRate, rawSamples: Math.round(rawSamplingRate * seconds) };
 }
 
 /** Four averages halve the scatter of the noise lines. Common practice, no source. */

@@ -20,6 +20,8 @@ export * from './reading-uncertainty.ts';
 export * from './response.ts';
 export * from './rules/rule.ts';
 export { chainRules } from './rules/rules.ts';
+export * from './sealing.ts';
+export * from './ski-slope.ts';
 export { noiseAtEnd, type Port, type Stage, transfer } from './stage.ts';
 export * from './supply/kinds.ts';
 export * from './supply/supply-kind.ts';

@@ -68,7 +68,10 @@ function voltageScale(
   stated: AlarmStatement,
 ): Answer<VoltageScale> | undefined {
   if (transducer.signal !== 'dynamic') return undefined;
-  const like = boundaries.known ? boundaries.value.bc : stated.baseline.known ? stated.baseline.value : undefined;
+  const own = stated.setPoints?.find((each) => each.level.known)?.level;
+  const like = boundaries.known
+    ? boundaries.value.bc
+    : [stated.baseline, own].find((each) => each?.known === true)?.value;
   if (like?.quantity !== transducer.senses) return undefined;
   return fromAll({ volts: transducer.sensitivity }, ({ volts }) => ({ of: transducer.senses, voltsPer: volts }));
 }

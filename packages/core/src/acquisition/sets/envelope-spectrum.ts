@@ -2,11 +2,17 @@ import { fromAll } from '../../quantity/index.ts';
 import { frequencyIn, rowsCalled, setKind } from '../set-kind.ts';
 import { required } from '../spectrum-set.ts';
 
-/** Harmonics of the inner ring that show a pattern, and cage turns that show a rhythm. Common practice, no source. */
+/**
+ * Harmonics of the inner ring that show a pattern, and cage turns that show a rhythm: fifteen while the machine runs
+ * fast, and not fewer than twelve at its slowest. Common practice, no source.
+ */
 const harmonicsWanted = 5;
-const cageTurnsWanted = 15;
+const cageTurns = [
+  { state: 'highest', wanted: 15 },
+  { state: 'lowest', wanted: 12 },
+] as const;
 
-/** Of the demodulated band of a burst target: five inner-ring harmonics, lines a third of the cage, fifteen cage turns. */
+/** Of the demodulated band of a burst target: five inner-ring harmonics, lines a third of the cage, turns of the cage. */
 export const envelopeSpectrum = setKind({
   kind: 'envelope-spectrum',
   purpose: 'repetition of bursts: ring, cage and element faults',
@@ -26,10 +32,12 @@ export const envelopeSpectrum = setKind({
       cage.map(({ row, lowest }) => ({ why: `side lines at ${row.line.name} at lowest`, value: lowest })),
     );
     const last = required(
-      cage.map(({ row, lowest }) => ({
-        why: `${cageTurnsWanted} turns of ${row.line.name} at lowest`,
-        value: fromAll({ f: lowest }, ({ f }) => cageTurnsWanted / f),
-      })),
+      cages.flatMap((row) =>
+        cageTurns.map(({ state, wanted }) => ({
+          why: `${wanted} turns of ${row.line.name} at ${state}`,
+          value: fromAll({ f: frequencyIn(row, state) }, ({ f }) => wanted / f),
+        })),
+      ),
     );
     return {
       need: {
