@@ -3,6 +3,7 @@ export * from './alarm/index.ts';
 export * from './chain/index.ts';
 export * from './demand/index.ts';
 export * from './design/index.ts';
+export * from './evidence-list.ts';
 export * from './finding/index.ts';
 export * from './hazardous-area/index.ts';
 export * from './machine/index.ts';

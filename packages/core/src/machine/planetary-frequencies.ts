@@ -88,6 +88,7 @@ export function ordersAtRing({ ring, planets }: PlanetaryTeeth, harmonic = 1): r
   return [mesh - below < above - mesh ? below : above];
 }
 
+/** Whether all planets mesh with the ring in phase: z_r is a multiple of the number of planets. */
 export function inPhase(teeth: PlanetaryTeeth): boolean {
   return teeth.ring % teeth.planets === 0;
 }

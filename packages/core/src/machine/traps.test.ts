@@ -1,5 +1,7 @@
 import { expect, test } from 'vitest';
 import { Refusal } from '../quantity/index.ts';
+import { bearingExercise } from '../source/bearing-exercise.ts';
+import { clause, showClause } from '../source/source.ts';
 import { calculate } from '../working/working.ts';
 import { beltPass } from './workings/belt.ts';
 import { gearMesh } from './workings/gear-mesh.ts';
@@ -64,7 +66,9 @@ test('trap: a belt table that prints 148 r/min means 1480: the misprinted row is
   expect(row('1480 r/min') / row('148 r/min')).toBeCloseTo(10, 10);
 });
 
-test('trap: 27 elements of 20 mm on a 99 mm pitch circle, a published exercise, compute but are doubted', () => {
+const exercise = showClause(clause(bearingExercise));
+
+test(`trap: 27 elements of 20 mm on a 99 mm pitch circle, as in ${exercise}, compute but are doubted`, () => {
   const calculation = calculate(rollingBearingFrequencies, {
     elements: '27',
     'element-diameter': '20 mm',

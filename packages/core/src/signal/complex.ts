@@ -7,6 +7,7 @@ export interface Complex {
   readonly im: number;
 }
 
+/** re + j·im. */
 export function complex(re: number, im: number): Complex {
   return { re, im };
 }
@@ -17,14 +18,17 @@ export const oneComplex: Complex = { re: 1, im: 0 };
 /** The imaginary unit, j with j² = −1. */
 export const imaginary: Complex = { re: 0, im: 1 };
 
+/** a + b. */
 export function sum(a: Complex, b: Complex): Complex {
   return { re: a.re + b.re, im: a.im + b.im };
 }
 
+/** a − b. */
 export function difference(a: Complex, b: Complex): Complex {
   return { re: a.re - b.re, im: a.im - b.im };
 }
 
+/** a · b. */
 export function product(a: Complex, b: Complex): Complex {
   return { re: a.re * b.re - a.im * b.im, im: a.re * b.im + a.im * b.re };
 }

@@ -6,6 +6,7 @@ export interface Lines {
   readonly im: Float64Array;
 }
 
+/** Whether a length is 2ⁿ, from 1 up to 2³⁰. */
 export function isPowerOfTwo(length: number): boolean {
   return Number.isInteger(length) && length >= 1 && length <= 2 ** 30 && (length & (length - 1)) === 0;
 }

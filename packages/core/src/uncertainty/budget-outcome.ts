@@ -19,6 +19,7 @@ export const validationDigits = 2;
 /** Outcomes by model: the trials of one model are drawn once, since the same model and seed give the same outcome. */
 const drawn = new WeakMap<BudgetModel, BudgetOutcome>();
 
+/** What a budget comes to: by the law of propagation, and by trials where it asks for them; the same each time. */
 export function budgetOutcome(model: BudgetModel): BudgetOutcome {
   const known = drawn.get(model);
   if (known !== undefined) return known;

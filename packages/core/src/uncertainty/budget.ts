@@ -108,7 +108,7 @@ export function covariance(a: Uncertain, b: Uncertain, correlations: readonly Co
   return matrix.reduce((sum, row, i) => sum + row.reduce((part, r, j) => part + ofA[i]! * r * ofB[j]!, 0), 0);
 }
 
-/** Correlation coefficient of two results; undefined where one of them has no uncertainty. */
+/** Correlation coefficient of two results, u(a, b)/(u(a) · u(b)); undefined where one of them has no uncertainty. */
 export function correlationCoefficient(
   a: Uncertain,
   b: Uncertain,

@@ -53,6 +53,7 @@ export function wholeDegreesOfFreedom(degreesOfFreedom: DegreesOfFreedom): Degre
   return degreesOfFreedom === 'infinite' ? 'infinite' : Math.max(1, Math.floor(degreesOfFreedom * (1 + 1e-9)));
 }
 
+/** Refuses a level of confidence that is not a probability above 0 and below 1, such as 95 for 0.95. */
 export function requireLevel(level: number): void {
   if (level > 0 && level <= 0.999_999) return;
   throw new Refusal({
@@ -62,6 +63,7 @@ export function requireLevel(level: number): void {
   });
 }
 
+/** Refuses a number of degrees of freedom below 1. */
 export function requireDegreesOfFreedom(degreesOfFreedom: DegreesOfFreedom): void {
   if (degreesOfFreedom === 'infinite' || (degreesOfFreedom >= 1 && Number.isFinite(degreesOfFreedom))) return;
   throw new Refusal({

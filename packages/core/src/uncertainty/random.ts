@@ -44,6 +44,7 @@ function stateOf(seed: number): [number, number, number, number] {
   return [word(), word(), word(), word()];
 }
 
+/** Uniform numbers in (0, 1) and normal ones of mean 0 and standard deviation 1, the same for the same seed. */
 export function randomFrom(seed: number): Random {
   const word = xoshiro128(stateOf(seed));
   const uniform = () => ((word() >>> 5) * 67_108_864 + (word() >>> 6) + 0.5) / 9_007_199_254_740_992;

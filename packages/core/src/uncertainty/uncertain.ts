@@ -11,6 +11,7 @@ export interface Uncertain {
   readonly sensitivities: ReadonlyMap<Contribution, number>;
 }
 
+/** An input as an uncertain quantity: its estimate, with a slope of 1 to itself. */
 export function uncertain(input: Contribution): Uncertain {
   return { estimate: input.estimate, sensitivities: new Map([[input, 1]]) };
 }
@@ -62,25 +63,37 @@ function sloped(slope: number, x: Uncertain, written: () => string): number {
 
 const squareRootOperation = unaryFunctions.find((each) => each.name === 'sqrt')!;
 
-/** Arithmetic with uncertain quantities, for models written in code. */
+/** Arithmetic with uncertain quantities, for models written in code: a + b, with slopes 1 and 1. */
 export function uncertainSum(a: Uncertain, b: Uncertain): Uncertain {
   return uncertainArithmetic.binary(sum, a, b);
 }
+
+/** a − b, with slopes 1 and −1. */
 export function uncertainDifference(a: Uncertain, b: Uncertain): Uncertain {
   return uncertainArithmetic.binary(difference, a, b);
 }
+
+/** a · b, with slopes b and a. */
 export function uncertainProduct(a: Uncertain, b: Uncertain): Uncertain {
   return uncertainArithmetic.binary(product, a, b);
 }
+
+/** a/b, with slopes 1/b and −a/b². */
 export function uncertainQuotient(a: Uncertain, b: Uncertain): Uncertain {
   return uncertainArithmetic.binary(quotient, a, b);
 }
+
+/** aⁿ, with the slope n · aⁿ⁻¹. */
 export function uncertainPower(a: Uncertain, exponent: number): Uncertain {
   return uncertainArithmetic.binary(power, a, exactly(exponent));
 }
+
+/** √a, with the slope 1/(2·√a). */
 export function uncertainSquareRoot(a: Uncertain): Uncertain {
   return uncertainArithmetic.unary(squareRootOperation, a);
 }
+
+/** −a, with the slope −1. */
 export function uncertainNegative(a: Uncertain): Uncertain {
   return uncertainArithmetic.unary(negative, a);
 }

@@ -19,7 +19,7 @@ export function exactCounts(current: number, card: InputCard): number {
   return N0 + ((N1 - N0) * (current - I0)) / (I1 - I0);
 }
 
-/** Whole counts that the card shows for a current. */
+/** Whole counts that the card shows for a current in amperes: the straight line, rounded. */
 export function cardCounts(current: number, card: InputCard): number {
   return Math.round(exactCounts(current, card));
 }

@@ -54,6 +54,7 @@ export const gasConversionField: Field<GasConversion> = {
   json: (value) => value,
 };
 
+/** `air to helium`, or the one gas alone where none is asked for. */
 export function showGasConversion({ from, to }: GasConversion): string {
   return to === undefined ? from : `${from} to ${to}`;
 }

@@ -16,7 +16,7 @@ export function gapVoltage(scaleFactor: number, gap: number): number {
   return -scaleFactor * gap;
 }
 
-/** Gap in m of a direct voltage; its sign is that of the supply and does not matter. */
+/** Gap in metres of a direct voltage in volts, |V|/S with the scale factor S in V/m; its sign is that of the supply and does not matter. */
 export function gapOfVoltage(scaleFactor: number, voltage: number): number {
   aboveZero({ scaleFactor });
   return Math.abs(voltage) / scaleFactor;

@@ -13,6 +13,7 @@ export interface WindowKind<Kind extends string = string> {
   readonly sources: readonly Clause[];
 }
 
+/** A window as it stands in the list of kinds. */
 export function windowKind<const Kind extends string>(definition: WindowKind<Kind>): WindowKind<Kind> {
   return definition;
 }
@@ -63,7 +64,7 @@ function besselI0(x: number): number {
 export const windowDefinitions = ['periodic', 'symmetric'] as const;
 export type WindowDefinition = (typeof windowDefinitions)[number];
 
-/** The weights of a record of `length` samples. */
+/** The weights of a record of `length` samples, w(n/N), with N the length or, symmetric, one less. */
 export function windowWeights(window: WindowKind, length: number, definition: WindowDefinition): Float64Array {
   const span = definition === 'periodic' ? length : length - 1;
   return Float64Array.from({ length }, (_, n) => window.weight(n / span));

@@ -40,6 +40,7 @@ export interface Distribution<Kind extends string = string> {
   readonly sources: readonly Clause[];
 }
 
+/** A shape of scatter as it stands in the list. */
 export function distribution<const Kind extends string>(definition: Distribution<Kind>): Distribution<Kind> {
   return definition;
 }
