@@ -31,8 +31,8 @@ export interface TargetBudget {
 
 export type PointBudgets = readonly TargetBudget[];
 
-/** Enough to tell the third digit of an expanded uncertainty, few enough to be run for every target. */
-const trialCount = 50_000;
+/** Enough to tell an expanded uncertainty to a per cent of itself, few enough to be run for every target. */
+const trialCount = 20_000;
 const ways: readonly SensitivityEntered[] = ['individual', 'nominal'];
 
 /**
@@ -46,10 +46,11 @@ export function pointBudgets(
   seed: number,
   reading?: Level<Motion>,
 ): PointBudgets {
+  const ran: Trials = new Map();
   return point.targets
     .filter((target) => !target.observable.atRest && sees(prediction.chain.transducer.reference, target.reference))
     .flatMap((target) =>
-      ways.map((entered) => targetBudget(target, entered, point, prediction, allowances, seed, reading)),
+      ways.map((entered) => targetBudget(target, entered, point, prediction, allowances, seed, reading, ran)),
     );
 }
 
@@ -61,6 +62,7 @@ function targetBudget(
   allowances: Allowances,
   seed: number,
   reading: Level<Motion> | undefined,
+  ran: Trials,
 ): TargetBudget {
   const budget = readingUncertainty(target, point, prediction, allowances, entered, reading);
   return {
@@ -69,11 +71,23 @@ function targetBudget(
     budget,
     tolerance: target.tolerance,
     promise: fromAll({ budget, tolerance: target.tolerance }, (known) => promise(known.tolerance, known.budget)),
-    trials: thenAnswer(budget, (known) => checkedByTrials(known, seed)),
+    trials: thenAnswer(budget, (known) => checkedByTrials(known, seed, ran)),
   };
 }
 
-function checkedByTrials(budget: Budget, seed: number): TargetBudget['trials'] {
+/** Trials already run at a point, by the widths they were run with: targets of one chain often share them all. */
+type Trials = Map<string, TargetBudget['trials']>;
+
+function checkedByTrials(budget: Budget, seed: number, ran: Trials): TargetBudget['trials'] {
+  const key = budget.lines.map((line) => `${line.contribution.distribution} ${line.uncertainty}`).join('; ');
+  const before = ran.get(key);
+  if (before !== undefined) return before;
+  const result = halfOfTheShortest(budget, seed);
+  ran.set(key, result);
+  return result;
+}
+
+function halfOfTheShortest(budget: Budget, seed: number): TargetBudget['trials'] {
   const inputs = budget.lines.map((line) => line.contribution);
   const sum = (values: ArrayLike<number>) => {
     let total = 0;

@@ -172,7 +172,8 @@ function sameFamily(a: QuantityName, b: QuantityName): boolean {
   const families: readonly (readonly QuantityName[])[] = [
     ['frequency', 'shaft speed'],
     ['displacement', 'length'],
-    ['time', 'duration'],
+    // Henry per ohm is a second.
+    ['time', 'duration', 'inductance per resistance'],
     ['temperature', 'temperature difference'],
     ['ratio', 'fraction'],
   ];
