@@ -7,6 +7,7 @@ import {
   type Showing,
   showLevel,
   showQuantity,
+  terminalVoltages,
   visibility,
 } from '@soundpost/core';
 import { blank, type Line, labelled, paragraph, plainLines } from '../layout/line.ts';
@@ -82,11 +83,12 @@ function chainLines(appraisal: Appraisal, { showing, width }: Manner): readonly 
 
 function biasLines({ bias, chain }: Prediction, showing: Showing, width: number): readonly Line[] {
   const { mountedResonance, settling } = chain.transducer;
+  const atInput = bias === undefined ? undefined : terminalVoltages(chain).at(-1);
   const facts = [
-    ...(bias === undefined
+    ...(atInput === undefined
       ? []
       : [
-          `bias at the input ${answerText(bias, ({ low, high }) => `${showQuantity('voltage', low, showing)} to ${showQuantity('voltage', high, showing)}`)}`,
+          `bias at the input ${answerText(atInput.voltage, ({ low, high }) => `${showQuantity('voltage', low, showing)} to ${showQuantity('voltage', high, showing)}`)}`,
         ]),
     ...(mountedResonance === undefined
       ? []

@@ -4,7 +4,7 @@ import { barrierPractice } from '../../source/index.ts';
 import { clause } from '../../source/source.ts';
 import type { MeasuringChain } from '../chain.ts';
 import { loopVoltage } from '../loop-load.ts';
-import { type Judgement, judged, marginOf, rule } from './rule.ts';
+import { type Judgement, judged, rule } from './rule.ts';
 
 /** What a supply is asked to stay below the working voltage, so that its own drift does not reach it. */
 const room = 0.5;
@@ -30,7 +30,6 @@ export const barrierVoltage = rule({
             what: `highest voltage at ${part.of}`,
             found: measured('voltage', highest),
             limit: measured('voltage', works),
-            margin: marginOf(works / highest),
             ...(highest <= works
               ? {}
               : {

@@ -1,4 +1,4 @@
-import { type Judgement, judged, marginOf } from '../../chain/rules/rule.ts';
+import { type Judgement, judged } from '../../chain/rules/rule.ts';
 import { measured } from '../../finding/measure.ts';
 import { answerOf } from '../../quantity/index.ts';
 import { barrierPractice } from '../../source/index.ts';
@@ -29,7 +29,6 @@ export const earth = areaRule({
         what,
         found: measured('resistance', ohms),
         limit: { is: 'words', words: 'below 1 Ω' },
-        margin: marginOf(highestEarthResistance / ohms),
         ...(below ? {} : { needs: 'an earth below 1 Ω' }),
       };
       return [judgement];

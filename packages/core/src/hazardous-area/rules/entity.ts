@@ -1,4 +1,4 @@
-import { type Judgement, judged, marginOf } from '../../chain/rules/rule.ts';
+import { type Judgement, judged } from '../../chain/rules/rule.ts';
 import { inWords } from '../../finding/measure.ts';
 import { unanswered } from '../../quantity/index.ts';
 import type { AreaComparison } from '../area-comparison.ts';
@@ -42,8 +42,8 @@ function clauseJudgement(each: EntityClause): Judgement {
     what: each.name,
     found: { is: 'quantity', quantity: each.quantity, value: each.found },
     limit: { is: 'quantity', quantity: each.quantity, value: each.limit },
-    // A clause of certificates has no nearness: what is equal passes in full.
-    ...(each.passed ? {} : { margin: Math.min(0, marginOf(each.limit / each.found)), needs: `${each.name} to hold` }),
+    // No margin: a clause of certificates has no nearness, what is equal passes in full.
+    ...(each.passed ? {} : { needs: `${each.name} to hold` }),
   };
 }
 

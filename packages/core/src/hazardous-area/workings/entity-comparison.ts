@@ -73,27 +73,35 @@ export const entityComparisonWorking = working({
     cableLength: quantityField('length', 'Length of the cable in the field', { symbol: 'l', example: '160 m' }),
     cableCapacitance: optional(
       quantityField('capacitance per length', 'As declared by its maker; left out: 200 pF/m', {
-        symbol: 'c',
+        symbol: 'c_d',
         example: '160 pF/m',
       }),
     ),
     cableInductance: optional(
       quantityField('inductance per length', 'As declared by its maker; left out: 1 µH/m', {
-        symbol: 'm',
+        symbol: 'm_d',
         example: '0.65 uH/m',
       }),
     ),
     cableResistance: optional(
       quantityField('resistance per length', 'Of the pair, there and back; used with a declared inductance', {
-        symbol: 'r',
+        symbol: 'r_d',
         example: '74 ohm/km',
       }),
     ),
   },
   outputs: {
-    passed: output(
-      { ...flagField('Whether every clause passes'), symbol: 'passed', show: wording },
-      'passed = U_o ≤ U_i and I_o ≤ I_i and P_o ≤ P_i and C_i + c · l ≤ the allowed C and L_i + m · l ≤ the allowed L (or m/r ≤ r_o)',
+    capacitanceUsed: output(
+      quantityField('capacitance per length', 'Of the cable, as it was reckoned with', { symbol: 'c' }),
+      'c = c_d where declared, otherwise 200 pF/m',
+    ),
+    inductanceUsed: output(
+      quantityField('inductance per length', 'Of the cable, as it was reckoned with', { symbol: 'm' }),
+      'm = m_d where declared, otherwise 1 µH/m',
+    ),
+    ratioUsed: optionalOutput(
+      quantityField('inductance per resistance', 'L/R of the cable, where it is known', { symbol: 'r_c' }),
+      'r_c = m_d/r_d, or 30 µH/Ω where neither is declared',
     ),
     halved: output(
       { ...flagField('Whether Co and Lo count half'), symbol: 'halved' },
@@ -101,7 +109,7 @@ export const entityComparisonWorking = working({
     ),
     allowedCapacitance: output(
       quantityField('capacitance', 'What Ci and the cable may have together', { symbol: 'C_a' }),
-      'C_a = C_o, where halved C_o/2 and at most 600 nF (IIC) or 1 µF',
+      'C_a = C_o, or by the 1 % rule C_o/2 and at most 600 nF (IIC) or 1 µF',
     ),
     totalCapacitance: output(
       quantityField('capacitance', 'Ci and the cable together', { symbol: 'C_t' }),
@@ -109,15 +117,15 @@ export const entityComparisonWorking = working({
     ),
     allowedInductance: output(
       quantityField('inductance', 'What Li and the cable may have together', { symbol: 'L_a' }),
-      'L_a = L_o, where halved L_o/2',
+      'L_a = L_o, or by the 1 % rule L_o/2',
     ),
     totalInductance: output(
       quantityField('inductance', 'Li and the cable together', { symbol: 'L_t' }),
       'L_t = L_i + m · l',
     ),
-    cableRatio: optionalOutput(
-      quantityField('inductance per resistance', 'L/R of the cable', { symbol: 'r_c' }),
-      'r_c = m/r, 30 µH/Ω where neither is declared',
+    passed: output(
+      { ...flagField('Whether every clause passes'), symbol: 'passed', show: wording },
+      'passed = U_o ≤ U_i and I_o ≤ I_i and P_o ≤ P_i and C_t ≤ C_a and L_t ≤ L_a (or r_c ≤ r_o)',
     ),
     maximumLength: output(
       maximumLengthField,
@@ -132,15 +140,17 @@ export const entityComparisonWorking = working({
   sources: entitySources,
   evaluate: (inputs) => {
     const compared = comparisonOf(inputs);
-    const ratio = compared.cable.inductanceOverResistance;
+    const { capacitancePerLength, inductancePerLength, inductanceOverResistance: ratio } = compared.cable;
     return {
-      passed: compared.passed,
+      capacitanceUsed: si('capacitance per length', capacitancePerLength),
+      inductanceUsed: si('inductance per length', inductancePerLength),
+      ratioUsed: ratio === undefined ? undefined : si('inductance per resistance', ratio),
       halved: compared.halved,
       allowedCapacitance: si('capacitance', compared.allowedCapacitance),
       totalCapacitance: si('capacitance', compared.totalCapacitance),
       allowedInductance: si('inductance', compared.allowedInductance),
       totalInductance: si('inductance', compared.totalInductance),
-      cableRatio: ratio === undefined ? undefined : si('inductance per resistance', ratio),
+      passed: compared.passed,
       maximumLength: si('length', compared.maximumLength),
       limitedBy: compared.limitedBy,
     };
