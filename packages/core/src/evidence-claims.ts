@@ -70,6 +70,14 @@ const arrangements = claim(
   ...['xy-pair', 'thrust-pair', 'once-per-turn', 'slow-roll'].map((kind) => `probe arrangement ${kind}`),
 );
 
+const inSpace = claim(
+  'printed',
+  'triangle of 3, 4 and 5 by hand',
+  'packages/core/src/chain/proximity/proximity.test.ts',
+  'the shaft in space by the triangle of 3, 4 and 5',
+  'probe arrangement casing-beside',
+);
+
 const machineFolder = 'packages/core/src/machine';
 const widened = `${machineFolder}/widened-kinds.test.ts`;
 const machine: readonly Evidence[] = [
@@ -238,6 +246,7 @@ const uncertainty = claim(
 export const evidenceOfKinds: readonly Evidence[] = [
   ...chain,
   ...arrangements,
+  ...inSpace,
   ...machine,
   ...demand,
   ...zones,

@@ -287,3 +287,13 @@ test('negative: a shaft at rest has no pulse and no acceptance, and says so inst
   }
   expect(() => typed('thrust-pair', { ...sound['thrust-pair'], float: '0 mm' })).toThrow(Refusal);
 });
+
+test('printed: the shaft in space by the triangle of 3, 4 and 5: as vectors a quarter turn apart, and as rms', () => {
+  const parts = { relative: '30 um pp', casing: '40 um pp' };
+  const quarter = { relativePhase: '0 deg', casingPhase: '90 deg' };
+  expect(rowsOf('casing-beside', { ...parts, ...quarter })['absolute']).toBeCloseTo(50e-6, 12);
+  expect(rowsOf('casing-beside', { ...parts, sum: 'rms' })['absolute']).toBeCloseTo(50e-6, 12);
+  // In step the vectors make 70 µm, against each other 10 µm; the rms sum tells neither.
+  expect(rowsOf('casing-beside', { ...parts, ...quarter, casingPhase: '0 deg' })['absolute']).toBeCloseTo(70e-6, 12);
+  expect(rowsOf('casing-beside', { ...parts, ...quarter, casingPhase: '180 deg' })['absolute']).toBeCloseTo(10e-6, 12);
+});
