@@ -52,6 +52,14 @@ const promised: Readonly<Record<string, readonly [inputs: string, outputs: strin
     'file',
     'estimate standard-uncertainty degrees-of-freedom coverage-factor expanded-uncertainty interval-low interval-high',
   ],
+  'charge-converter': [
+    'sensitivity feedback-capacitance feedback-resistance source-capacitance? source-resistance?',
+    'voltage-sensitivity corner noise-gain',
+  ],
+  'moving-coil-response': ['suspension damping frequency', 'magnitude phase'],
+  'proximity-gap': ['scale-factor gap? voltage?', 'gap voltage'],
+  's-max': ['x y', 'method-a method-b method-c'],
+  'leak-rate': ['from gas? temperature? to', 'result'],
 };
 
 test.each(Object.entries(promised))('%s keeps its name, inputs and outputs', (name, [inputs, outputs]) => {
@@ -109,6 +117,21 @@ test('printed: a budget file is read and worked (JCGM 100 H.1: 50 000 838 nm, U 
   expect(Math.round(outputs['expanded-uncertainty']!.value)).toBeGreaterThanOrEqual(92);
   expect(Math.round(outputs['expanded-uncertainty']!.value)).toBeLessThanOrEqual(93);
   expect(inputs.file!.written).toBe('examples/uncertainty/end-gauge.yaml');
+});
+
+test('law: a row of samples is the same typed and in a file; its path is what was written', async () => {
+  const [x, y] = [
+    [0, 3, 5, 3, 0, -3, -5, -3],
+    [5, 3, 0, -3, -5, -3, 0, 3],
+  ];
+  const rows = (samples: readonly number[]) => `${samples.join(', ')} um`;
+  const column = (samples: readonly number[]) => `x (um)\n${samples.join('\n')}\n`;
+  const files = world({ 'x.csv': column(x!), 'y.csv': column(y!) });
+  const typedIn = await done(work, { name: 's-max', inputs: [`x=${rows(x!)}`, `y=${rows(y!)}`] });
+  const fromFiles = await done(work, { name: 's-max', inputs: ['x=x.csv', 'y=y.csv'] }, files);
+  const json = (outcome: typeof typedIn) => outcome.json as Record<string, Record<string, unknown>>;
+  expect(json(fromFiles).outputs).toEqual(json(typedIn).outputs);
+  expect(json(fromFiles).inputs).toMatchObject({ x: { written: 'x.csv' }, y: { written: 'y.csv' } });
 });
 
 test('the page shows formula, numbers put in, validity and source', async () => {

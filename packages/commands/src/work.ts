@@ -26,7 +26,7 @@ export const work = command({
   description:
     'Works one formula. Inputs are typed as NAME="value unit", in whatever unit they carry; none is ever assumed. Prints ' +
     'the result, the formula, the same with the numbers put in, where it holds and whose it is. An input that is a file is ' +
-    'given by its path.',
+    'given by its path, and so may be one that is a row of samples.',
   arguments: {
     name: argument('NAME', "A working; 'soundpost workings' lists them"),
     inputs: manyArguments('INPUT="VALUE UNIT"', 'Its inputs'),
@@ -81,7 +81,16 @@ function fileInputs(working: AnyWorking): readonly string[] {
     .map(([name]) => kebab(name));
 }
 
-/** The content of a file in place of its path, as plain data. */
+const tableFile = /\.(csv|tsv|txt)$/i;
+
+/** Inputs that may be a table and were given as the name of a file. */
+function tableInputs(working: AnyWorking, typed: Typed): readonly string[] {
+  return Object.entries(working.inputs as Fields)
+    .filter(([name, entry]) => fieldOf(entry).orTable === true && tableFile.test(typed[kebab(name)] ?? ''))
+    .map(([name]) => kebab(name));
+}
+
+/** The content of a file in place of its path, as plain data; of a table as its text. */
 async function filesRead(
   surroundings: Surroundings,
   working: AnyWorking,
@@ -94,11 +103,15 @@ async function filesRead(
     const bytes = await surroundings.readBytes(path);
     read[name] = plainOf(placedYaml(textFile(bytes, path)));
   }
+  for (const name of tableInputs(working, typed)) {
+    const path = typed[name]!;
+    read[name] = textFile(await surroundings.readBytes(path), path).text;
+  }
   return read;
 }
 
 function withPaths(inputs: Calculation['inputs'], typed: Typed, working: AnyWorking): Calculation['inputs'] {
-  const files = fileInputs(working);
+  const files = [...fileInputs(working), ...tableInputs(working, typed)];
   return Object.fromEntries(
     Object.entries(inputs).map(([name, input]) => [
       name,

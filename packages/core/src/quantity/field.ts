@@ -20,6 +20,8 @@ export interface Field<T> {
   readonly example: string;
   /** What the field looks like in a file, as JSON Schema. */
   readonly schema: Readonly<Record<string, unknown>>;
+  /** A table, which a command may also take from a file named in its place: `orbit.csv`. */
+  readonly orTable?: true;
   read(raw: unknown, writing: Writing): T;
   show(value: T, showing?: Showing): string;
   /** The value for scripts: SI number, unit, detector where there is one. */

@@ -20,9 +20,11 @@ const longestList = 2_000_000;
 /** Fewer samples than this leave the extent of an orbit open by some per cent. */
 const fewSamples = 32;
 
-const expected = "displacements separated by commas, with the unit after each or after the last: '0, 12, 25, 12 um'";
+const expected =
+  "displacements separated by commas or lines, with the unit after each, after the last or in brackets on top: '0, 12, 25, 12 um'";
+const number = /^[+\-\u2212]?[\d.]+(?:[eE][+\-\u2212]?\d+)?/;
 
-/** A row of displacements as text, in m: `0, 12, 25, 12 um`, or a column of a table with the unit in each row. */
+/** A row of displacements as text, in m: `0, 12, 25, 12 um`, or one column of a table with its unit: `x (um)` on top. */
 function samplesField(meaning: string, symbol: string): Field<readonly number[]> {
   return {
     type: 'text',
@@ -30,6 +32,7 @@ function samplesField(meaning: string, symbol: string): Field<readonly number[]>
     symbol,
     expected,
     example: '0, 12, 25, 12 um',
+    orTable: true,
     schema: { type: 'string', description: `${meaning} (${expected})`, maxLength: longestList },
     read: (raw) => samplesOf(raw),
     show: (value) => `${value.length} samples of ${showQuantity('displacement', peakToPeak(value))} pp`,
@@ -46,13 +49,15 @@ function samplesOf(raw: unknown): readonly number[] {
     .split(/[,;\n\t]+/)
     .map((entry) => entry.trim())
     .filter((entry) => entry !== '');
-  if (entries.length < 3 || entries.length > mostSamples) {
-    throw new Refusal({ read: `${entries.length} samples`, expected: `3 to ${mostSamples} samples: ${expected}` });
+  const top = number.test(entries[0] ?? '') ? undefined : /[[(]([^\])]+)[\])]$/.exec(entries[0] ?? '')?.[1];
+  const samples = top === undefined ? entries : entries.slice(1);
+  if (samples.length < 3 || samples.length > mostSamples) {
+    throw new Refusal({ read: `${samples.length} samples`, expected: `3 to ${mostSamples} samples: ${expected}` });
   }
-  const unit = /^[+\-\u2212]?[\d.]+(?:[eE][+\-\u2212]?\d+)?\s*(.*)$/.exec(entries.at(-1)!)?.[1] ?? '';
-  return entries.map((entry) => {
-    const bare = /^[+\-\u2212]?[\d.]+(?:[eE][+\-\u2212]?\d+)?$/.test(entry);
-    return parseQuantity(bare ? `${entry} ${unit}` : entry, 'displacement', pointDecimals);
+  const unit = top ?? samples.at(-1)!.replace(number, '').trim();
+  return samples.map((sample) => {
+    const bare = sample.replace(number, '') === '';
+    return parseQuantity(bare ? `${sample} ${unit}` : sample, 'displacement', pointDecimals);
   });
 }
 

@@ -203,6 +203,9 @@ test('negative: samples without a unit, rows of unlike length, too few samples',
   expect(() => run('s-max', { x: '0, one, 2 um', y: '0, 1, 2 um' })).toThrow(Refusal);
   const column = '0 um\n1 mil\n2 um\n';
   expect(shown('s-max', { x: column, y: '0; 0; 0 um' })['method-c']).toBe('25.4 µm pp');
+  expect(shown('s-max', { x: 'x (um)\n0\n1\n2\n', y: 'y [mil]\n0\n1\n0\n' })['along-y']).toBe('25.4 µm pp');
+  expect(() => run('s-max', { x: 'x (mm/s)\n0\n1\n2\n', y: '0, 1, 2 um' })).toThrow(Refusal);
+  expect(() => run('s-max', { x: 'x\n0\n1\n2\n', y: '0, 1, 2 um' })).toThrow(Refusal);
   expect(rulesOf('s-max', { x: '0, 1, 2 um', y: '0, 1, 2 um' })).toEqual(['orbit/few-samples']);
 });
 

@@ -172,6 +172,35 @@ test('a device with two outputs gives the one that reaches the input: a number t
   expect(measuringChain(parts({ transducer: duo, input: input('ONL-24') })).meets).toBe(false);
 });
 
+test('law: each output of a device with two is that of a device with the one alone', () => {
+  const duo = transducer('DUO-25');
+  const known25 = duo.sheet.values as Readonly<Record<string, unknown>>;
+  const alone = changed(transducer('LPV-25'), { lowCorner: '2 Hz', minimumVoltage: '13 V' });
+  const card = { input: input('AI-16'), inLine: [supply('LOOP-24')] };
+  const [number, sensor] = [duo, alone].map((each) => predicted({ ...card, transducer: each }));
+  const accelerometer = changed(transducer('ACC-100'), {
+    range: '20 g peak',
+    lowCorner: '1 Hz',
+    mountedResonance: '20 kHz',
+    quality: '12',
+    outputResistance: '500 ohm',
+    mass: '140 g',
+  });
+  const noise = { ...accelerometer.sheet, values: { ...accelerometer.sheet.values, noise: known25.rawNoise } };
+  for (const mounted of ['stud', 'magnet-flat']) {
+    const [raw, iepe] = [duo, { ...accelerometer, sheet: noise } as typeof accelerometer].map((each) =>
+      predicted({ transducer: each, mount: mount(mounted), metres: 30 }),
+    );
+    for (const frequency of [0.5, 2, 50, 1000, 5000, 20_000]) {
+      const [a, b] = [known(raw!.response)(frequency), known(iepe!.response)(frequency)];
+      expect(apart(a, b.re, b.im), `${mounted} ${frequency} Hz`).toBeLessThan(1e-12);
+      expect(known(raw!.noise)(frequency)).toBeCloseTo(known(iepe!.noise)(frequency), 15);
+      const [c, d] = [known(number!.response)(frequency), known(sensor!.response)(frequency)];
+      expect(apart(c, d.re, d.im)).toBeLessThan(1e-12);
+    }
+  }
+});
+
 test('a peak that is derived says so', () => {
   const derived = changed(transducer('LPA-10P'), { range: '10 g derived peak' });
   const assumptions = (each: typeof derived) => measuringChain(parts({ transducer: each })).transducer.assumptions;
