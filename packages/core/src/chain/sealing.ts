@@ -7,8 +7,10 @@ export type SealingState = (typeof sealingStates)[number];
 /** What keeps water and dust out of a part, as its data sheet says it. */
 export interface Sealing {
   readonly written: string;
-  /** The second digit of the IP code, 0 to 9; absent where no code is stated. */
+  /** The second digit of the IP code, 0 to 9, the highest where there are two; absent where no code is stated. */
   readonly water: number | undefined;
+  /** Whether it was tested against jets: 5, 6 or 9. A test under water (7, 8) says nothing of jets. */
+  readonly jets: boolean;
   readonly state: SealingState;
 }
 
@@ -21,9 +23,22 @@ const wordsOf: readonly (readonly [SealingState, RegExp])[] = [
 ];
 
 export function sealingOf(text: string): Sealing {
-  const code = /IP\s?[0-6X]([0-9])/i.exec(text)?.[1];
+  const digits = waterDigits(text);
   const state = wordsOf.find(([, words]) => words.test(text))?.[0] ?? 'not said';
-  return { written: text, water: code === undefined ? undefined : Number(code), state };
+  return {
+    written: text,
+    water: digits.length === 0 ? undefined : Math.max(...digits),
+    jets: digits.some((digit) => digit === 5 || digit === 6 || digit === 9),
+    state,
+  };
+}
+
+/** Second digits of every code in a text; `IP66/68` and `IP66/IP68` are two codes. */
+function waterDigits(text: string): readonly number[] {
+  return [...text.matchAll(/IP\s?[0-6X]([0-9])((?:\s?\/\s?(?:IP\s?)?[0-6X][0-9])*)/gi)].flatMap(([, first, more]) => [
+    Number(first),
+    ...[...(more ?? '').matchAll(/[0-6X]([0-9])/gi)].map(([, digit]) => Number(digit)),
+  ]);
 }
 
 /** Reads `IP67 (mated)`, `IP68 (10 m, continuous)`, `IP67 integral cable`, `hermetic`. */

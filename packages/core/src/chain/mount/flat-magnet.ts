@@ -1,8 +1,8 @@
 import { broch1984 } from '../../source/index.ts';
 import { clause } from '../../source/source.ts';
-import { elasticMount } from './mount-kind.ts';
+import { magnetMount } from './mount-kind.ts';
 
-export const flatMagnet = elasticMount({
+export const flatMagnet = magnetMount({
   kind: 'flat-magnet',
   name: 'Flat magnet on a machined spot or target disc',
   cautions: [

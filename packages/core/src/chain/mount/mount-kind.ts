@@ -24,6 +24,23 @@ export interface MountModel {
   readonly isolates: boolean;
 }
 
+/** How the place was made ready and the mount was fixed, as drawn or as recorded by the fitter. */
+const preparationSheet = {
+  preparation: optional(textField('How the surface is prepared')),
+  thread: optional(textField('Thread', { example: 'M6 x 10' })),
+  threadDepth: optional(quantityField('length', 'Depth of the tapped hole', { example: '12 mm' })),
+  studReach: optional(quantityField('length', 'How far the stud reaches into it', { example: '8 mm' })),
+  torque: optional(quantityField('torque', 'Tightening torque', { example: '4 N*m' })),
+  spotFace: optional(quantityField('length', 'Diameter of the spot face', { example: '30 mm' })),
+  flatness: optional(quantityField('length', 'Flatness of the face', { example: '0.02 mm' })),
+  roughness: optional(quantityField('length', 'Roughness of the face, Ra', { example: '1.6 um' })),
+  bracketFirstMode: optional(
+    aboveZeroField(
+      quantityField('frequency', 'First mode of the bracket under it, by tap test or estimate', { example: '900 Hz' }),
+    ),
+  ),
+} as const;
+
 export const elasticMountSheet = {
   stiffness: aboveZeroField(
     spanField('stiffness', 'Stiffness between surface and transducer, softest to stiffest', {
@@ -36,14 +53,33 @@ export const elasticMountSheet = {
     example: '55 g',
   }),
   temperature: optional(spanField('temperature', 'Surface it may stand on', { example: '-40..90 °C' })),
-  preparation: optional(textField('How the surface is prepared')),
+  ...preparationSheet,
   remark: optional(textField('What else a reader should know')),
+} as const;
+
+/** A magnet besides: what holds it, and what throws it off. */
+export const magnetMountSheet = {
+  ...elasticMountSheet,
+  pull: optional(
+    aboveZeroField(quantityField('force', 'Pull on this surface, as tried with a balance', { example: '200 N' })),
+  ),
+  gravityHeight: optional(
+    aboveZeroField(
+      quantityField('length', 'Centre of gravity of magnet and transducer over the surface', { example: '30 mm' }),
+    ),
+  ),
+  footWidth: optional(
+    aboveZeroField(quantityField('length', 'Smallest width over which it stands', { example: '25 mm' })),
+  ),
+  friction: optional(
+    aboveZeroField(quantityField('ratio', 'Friction on the surface; 0.1 where oil lies', { example: '0.2' })),
+  ),
 } as const;
 
 export const rigidMountSheet = {
   addedMass: elasticMountSheet.addedMass,
   temperature: elasticMountSheet.temperature,
-  preparation: elasticMountSheet.preparation,
+  ...preparationSheet,
   remark: elasticMountSheet.remark,
 } as const;
 
@@ -76,15 +112,29 @@ export function elasticMount<const Kind extends string>(definition: ElasticDefin
     cautions: definition.cautions,
     sources: definition.sources,
     dataSheet: elasticMountSheet,
-    model: (sheet) => ({
-      of: sheet.of,
-      stiffness: answerOf(sheet.values.stiffness, sheet.of, 'stiffness'),
-      addedMass: answerOf(sheet.values.addedMass, sheet.of, 'added mass'),
-      temperature:
-        sheet.values.temperature === undefined
-          ? undefined
-          : answerOf(sheet.values.temperature, sheet.of, 'temperature'),
-      isolates: definition.isolates ?? false,
-    }),
+    model: (sheet) => elasticModel(sheet, definition.isolates ?? false),
   });
+}
+
+/** A spring that a magnet holds. */
+export function magnetMount<const Kind extends string>(definition: ElasticDefinition<Kind>) {
+  return mountKind({
+    kind: definition.kind,
+    name: definition.name,
+    cautions: definition.cautions,
+    sources: definition.sources,
+    dataSheet: magnetMountSheet,
+    model: (sheet) => elasticModel(sheet, definition.isolates ?? false),
+  });
+}
+
+function elasticModel(sheet: Sheet<typeof elasticMountSheet>, isolates: boolean): MountModel {
+  return {
+    of: sheet.of,
+    stiffness: answerOf(sheet.values.stiffness, sheet.of, 'stiffness'),
+    addedMass: answerOf(sheet.values.addedMass, sheet.of, 'added mass'),
+    temperature:
+      sheet.values.temperature === undefined ? undefined : answerOf(sheet.values.temperature, sheet.of, 'temperature'),
+    isolates,
+  };
 }

@@ -1,8 +1,8 @@
 import { tradePractice } from '../../source/index.ts';
 import { clause } from '../../source/source.ts';
-import { elasticMount } from './mount-kind.ts';
+import { magnetMount } from './mount-kind.ts';
 
-export const twoPoleMagnet = elasticMount({
+export const twoPoleMagnet = magnetMount({
   kind: 'two-pole-magnet',
   name: 'Two-pole magnet on a curved surface',
   cautions: [

@@ -5,6 +5,7 @@ import { usualPolicy } from '../../demand/policy.ts';
 import type { Measure } from '../../finding/measure.ts';
 import { type ChainParts, measuringChain } from '../chain.ts';
 import { prediction } from '../prediction.ts';
+import { sealingOf } from '../sealing.ts';
 import { type Judgement, outcomes, reason } from './rule.ts';
 import { chainRules } from './rules.ts';
 
@@ -57,6 +58,11 @@ const burst = (levels: { smallest?: string; largest?: string; tolerance?: string
 const position = point({
   thrust: { see: 'position', smallest: '10 um peak', largest: '500 um peak', reference: 'shaft-relative' },
 });
+const connected = (connectorTemperature: string) => ({
+  transducer: changed(transducer('ACC-100'), { connectorTemperature }),
+});
+const on = (name: string, entries: Readonly<Record<string, string>>) => ({ mount: changed(mount(name), entries) });
+const holding = { gravityHeight: '20 mm', footWidth: '30 mm', friction: '0.2' };
 const loop = (name: string, more: readonly string[] = []): Parameters<typeof parts>[0] => ({
   transducer: transducer(name),
   metres: 85,
@@ -137,6 +143,54 @@ const rows: Readonly<Record<string, Row>> = {
     meets: { point: point({}, { surface: '65 °C' }) },
     fails: { point: point({}, { surface: '130 °C' }) },
     'cannot tell': { point: point({}, { surface: 'unknown' }) },
+  },
+  'chain/connector-temperature': {
+    meets: { chain: connected('-40..90 °C'), point: point({}, { around: { connectorTemperature: '90 °C' } }) },
+    fails: { chain: connected('-40..90 °C'), point: point({}, { around: { connectorTemperature: '91 °C' } }) },
+    'cannot tell': { point: point({}, { around: { connectorTemperature: '60 °C' } }) },
+  },
+  'chain/water-jets': {
+    meets: {
+      chain: { transducer: changed(transducer('ACC-100W'), { sealing: 'IP66/IP68 moulded cable' }) },
+      point: point({}, { around: { exposure: 'washed down' } }),
+    },
+    // IPx7 and IPx8 do not imply IPx6: IEC 60529, from memory.
+    warns: {
+      chain: { transducer: changed(transducer('ACC-100W'), { sealing: 'IP68 moulded cable' }) },
+      point: point({}, { around: { exposure: 'washed down' } }),
+    },
+  },
+  'chain/mount-preparation': {
+    meets: {
+      chain: on('stud', {
+        torque: '4 N*m',
+        flatness: '0.05 mm',
+        roughness: '1.6 um',
+        threadDepth: '12 mm',
+        studReach: '8 mm',
+      }),
+      point: burst(),
+    },
+    fails: { chain: on('stud', { threadDepth: '8 mm', studReach: '8 mm' }), point: burst() },
+    warns: { chain: on('stud', { torque: '9 N*m' }), point: burst() },
+    'cannot tell': { chain: on('stud', { torque: 'unknown' }), point: burst() },
+  },
+  'chain/bracket': {
+    meets: { chain: on('stud', { bracketFirstMode: '500 Hz' }), point: line('150 Hz') },
+    fails: { chain: on('stud', { bracketFirstMode: '499 Hz' }), point: line('150 Hz') },
+    'cannot tell': { chain: on('stud', { bracketFirstMode: 'unknown' }), point: line('150 Hz') },
+  },
+  'chain/magnet-holds': {
+    // 95 g and 55 g, 100 N, friction 0.2: 100 · 0.2/0.15 − 9.80665 = 123.5 m/s², which is 12.6 g.
+    meets: {
+      chain: on('magnet-flat', { ...holding, pull: '100 N' }),
+      point: line('100 Hz', { largest: '12.5 g peak' }),
+    },
+    fails: {
+      chain: on('magnet-flat', { ...holding, pull: '100 N' }),
+      point: line('100 Hz', { largest: '12.7 g peak' }),
+    },
+    'cannot tell': { chain: on('magnet-flat', { pull: 'unknown' }), point: line('100 Hz') },
   },
   'chain/cable-temperature': {
     meets: { point: point({}, { around: { cableTemperature: '70 °C' } }) },
@@ -494,6 +548,17 @@ test('without a stated rest the position that is to be measured counts; with nei
 test('a transducer of another motion tells no position, however low its corner', () => {
   const chain = { transducer: transducer('DCA-2'), input: input('RACK-DC') };
   expect(outcomesOf('chain/passes-rest', { chain, point: roller() })).toEqual(['fails']);
+});
+
+test('trap: IP67 does not imply IP66; two codes are read as two, and the ladder is climbed by the higher', () => {
+  const read = (text: string) => sealingOf(text);
+  expect(read('IP67 (mated)')).toMatchObject({ water: 7, jets: false });
+  expect(read('IP66')).toMatchObject({ water: 6, jets: true });
+  for (const both of ['IP66/IP68 moulded', 'IP66/68 moulded', 'IP68 / IP66 moulded']) {
+    expect(read(both), both).toMatchObject({ water: 8, jets: true, state: 'moulded' });
+  }
+  expect(read('IP69K')).toMatchObject({ water: 9, jets: true });
+  expect(read('hermetic, hardline')).toMatchObject({ water: undefined, jets: false, state: 'hermetic' });
 });
 
 test.each([

@@ -1,15 +1,19 @@
 import { barrierEarth } from './barrier-earth.ts';
 import { barrierVoltage } from './barrier-voltage.ts';
 import { biasWindow } from './bias-window.ts';
+import { bracket } from './bracket.ts';
 import { cableDrive } from './cable-drive.ts';
 import { cableTemperature } from './cable-temperature.ts';
 import { caseGrounding } from './case-grounding.ts';
+import { connectorTemperature } from './connector-temperature.ts';
 import { converterTemperature } from './converter-temperature.ts';
 import { detectedQuantity } from './detected-quantity.ts';
 import { loopLoad } from './loop-load.ts';
 import { loopRange } from './loop-range.ts';
+import { magnetHolds } from './magnet-holds.ts';
 import { massLoading } from './mass-loading.ts';
 import { matchedSet } from './matched-set.ts';
+import { mountPreparation } from './mount-preparation.ts';
 import { oneNumber } from './one-number.ts';
 import { overload } from './overload.ts';
 import { passesRest } from './passes-rest.ts';
@@ -30,6 +34,7 @@ import { temperature } from './temperature.ts';
 import { tilt } from './tilt.ts';
 import { travelAndPosition } from './travel-and-position.ts';
 import { usableFrequency } from './usable-frequency.ts';
+import { waterJets } from './water-jets.ts';
 import { zeroError } from './zero-error.ts';
 
 /** Every rule of the chain, in the order in which a reason is best read. */
@@ -39,12 +44,17 @@ export const chainRules: readonly Rule[] = [
   oneNumber,
   detectedQuantity,
   temperature,
+  connectorTemperature,
   cableTemperature,
   converterTemperature,
   sealing,
+  waterJets,
   strayField,
   caseGrounding,
   massLoading,
+  mountPreparation,
+  bracket,
+  magnetHolds,
   tilt,
   surfaceSpeed,
   matchedSet,

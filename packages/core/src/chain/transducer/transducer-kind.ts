@@ -89,6 +89,9 @@ export interface TransducerModel extends TransducerNeeds {
 /** Fields every transducer has, whatever it senses. */
 export const commonTransducerSheet = {
   temperature: spanField('temperature', 'Surface it may stand on', { example: '-50..120 °C' }),
+  connectorTemperature: optional(
+    spanField('temperature', 'Surroundings its connector may be in', { example: '-40..90 °C' }),
+  ),
   sensitivityTolerance: toleranceField('Deviation of one piece from the nominal sensitivity', { example: '±10 %' }),
   sealing: sealingField('Sealing as offered, with its state: mated, moulded, hermetic'),
   caseIsolated: flagField('Whether the case is isolated from the signal'),
