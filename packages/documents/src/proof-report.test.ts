@@ -11,6 +11,7 @@ import { noisePlot } from './chain/noise-plot.ts';
 import { responsePlot } from './chain/response-plot.ts';
 import { usableBands } from './chain/usable-band.ts';
 import type { Drawing, Label, Width } from './drawing/drawing.ts';
+import { boxesAlong } from './drawing/label-placing.ts';
 import { inside, labelBox, overlap } from './drawing/text-extent.ts';
 import { documentKinds } from './kinds.ts';
 import { trainDrawing } from './machine/train-drawing.ts';
@@ -258,6 +259,21 @@ test.each(['wide', 'narrow'] as const)('law: no label of a %s drawing touches an
     const drawings = drawingsOf(of, width);
     expect(drawings.length).toBeGreaterThan(2);
     expect(drawings.flatMap(faultsOfLabels)).toEqual([]);
+  }
+});
+
+test.each(['wide', 'narrow'] as const)('law: in a %s drawing of a train no link runs through a name', (width) => {
+  for (const machine of reports.flatMap(([, of]) => of.machines)) {
+    const { marks } = trainDrawing(machine, {}, width);
+    const upright = marks.flatMap((mark) =>
+      mark.is === 'polyline' && mark.points.every(([x]) => x === mark.points[0]?.[0])
+        ? boxesAlong(mark.points, 0.1)
+        : [],
+    );
+    const crossed = marks.flatMap((mark) =>
+      mark.is === 'label' && upright.some((each) => overlap(each, labelBox(mark))) ? [mark.text] : [],
+    );
+    expect(crossed).toEqual([]);
   }
 });
 

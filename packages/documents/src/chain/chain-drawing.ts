@@ -61,7 +61,7 @@ function oneRow(parts: readonly ChainPart[], top: number, first: boolean, last: 
       ...wrapped(part.name, room / boldness, size, 2).map((text) => ({ text, look: 'strong' as const })),
       ...wrapped(part.kind.name, room, size - 1, 3).map((text) => ({ text, look: 'quiet' as const })),
       ...keyNumbers(part, showing).flatMap((each) =>
-        wrapped(each, room, size - 1, 2).map((text) => ({ text, look: 'plain' as const })),
+        wrapped(each, room, size - 1, 3).map((text) => ({ text, look: 'plain' as const })),
       ),
     ];
     for (const [at, each] of lines.entries()) put(each.text, at, each.look);

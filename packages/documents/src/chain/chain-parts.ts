@@ -78,7 +78,9 @@ export function keyNumbers(part: ChainPart, showing: Showing): readonly string[]
     const entry = part.sheet.values[key] as Stated<unknown> | undefined;
     const field = fields[key];
     if (entry === undefined || field === undefined) return [];
-    return [`${words(key)} ${entry.known ? fieldOf(field).show(entry.value, showing) : 'unknown'}`];
+    const value = entry.known ? fieldOf(field).show(entry.value, showing) : 'unknown';
+    // The unit tells that it is per length; a number and its unit stay in one line.
+    return [`${words(key).replace(/ per length$/, '')} ${value.replaceAll(' ', '\u00a0')}`];
   });
   return [...part.here.map((each) => `${each.name} ${each.shown(showing)}`), ...ofSheet];
 }

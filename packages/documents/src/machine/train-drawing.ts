@@ -6,8 +6,9 @@ import {
   type Showing,
   showQuantity,
 } from '@soundpost/core';
-import { type Drawing, label, line, type Mark, type Width } from '../drawing/drawing.ts';
-import { fitted, wrapped } from '../drawing/text-extent.ts';
+import { type Drawing, type Label, label, line, type Mark, type Polyline, type Width } from '../drawing/drawing.ts';
+import { boxesAlong, placing } from '../drawing/label-placing.ts';
+import { fitted, textWidth, wrapped } from '../drawing/text-extent.ts';
 import { elementSymbol } from './element-symbols.ts';
 
 /**
@@ -67,17 +68,18 @@ function row(
     const x = alone.length === 0 ? from : Math.min(...alone) - column * 0.36;
     names.push({ text: `${shaft}, ${speedWords(frequencies, shaft, showing)}`, x, y: y - 31 });
   }
-  for (const { text, x, y } of names) {
-    const next = names.filter((other) => other.y === y && other.x > x).map((other) => other.x - 6);
-    marks.push(label(x, y, fitted(text, Math.min(whole, ...next) - x, size), { size, look: 'italic' }));
-  }
+  const links = elements.flatMap((each, index) => {
+    const heights = shaftsOf(each).map(laneAt);
+    return new Set(heights).size > 1
+      ? [line(at(index), Math.min(...heights), at(index), Math.max(...heights), 'thin')]
+      : [];
+  });
+  marks.push(...links, ...shaftNames(names, links, whole, size));
   const bottom = top + 46 + Math.max(1, used.length) * laneHeight - 44;
   let lines = 1;
   for (const [index, element] of elements.entries()) {
     const places = shaftsOf(element).length === 0 ? [top + 46] : shaftsOf(element).map(laneAt);
     const distinct = [...new Set(places)];
-    if (distinct.length > 1)
-      marks.push(line(at(index), Math.min(...distinct), at(index), Math.max(...distinct), 'thin'));
     for (const y of distinct) marks.push(...elementSymbol(element.kind)(at(index), y));
     const words = wrapped(element.name.replaceAll('-', '- '), column - 6, size, 3);
     lines = Math.max(lines, words.length);
@@ -87,6 +89,23 @@ function row(
     }
   }
   return { marks, bottom: bottom + (lines + 0.8) * 1.25 * size };
+}
+
+/** Each name above the beginning of its shaft, or right of a link that would run through it. */
+function shaftNames(
+  names: readonly { readonly text: string; readonly x: number; readonly y: number }[],
+  links: readonly Polyline[],
+  whole: number,
+  size: number,
+): readonly Label[] {
+  const free = placing({ x: 0, y: -size, width: whole, height: Number.MAX_SAFE_INTEGER }, 2);
+  for (const link of links) for (const box of boxesAlong(link.points)) free.keepFree(box);
+  return names.flatMap(({ text, x, y }) => {
+    const starts = [x, ...links.map((link) => link.points[0]![0] + 6).filter((start) => start > x)];
+    const put = (start: number, words: string) => label(start, y, words, { size, look: 'italic' });
+    const shortened = [0.7, 0.5, 0.3].map((share) => fitted(text, textWidth(text, size) * share, size));
+    return free.place([text, ...shortened].flatMap((words) => starts.map((start) => put(start, words)))) ?? [];
+  });
 }
 
 function shaftsOf(element: MachineElement): readonly string[] {

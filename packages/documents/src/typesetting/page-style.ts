@@ -48,7 +48,8 @@ th{text-align:left;font-weight:600;vertical-align:bottom;border-bottom:1px solid
 td{vertical-align:top;border-bottom:1px solid var(--rule);padding:5px 14px 5px 0;overflow-wrap:anywhere}
 td.text{min-width:6.6em}
 th:last-child,td:last-child{padding-right:0}
-td.line,td.number,td.measure,th.number{white-space:nowrap;overflow-wrap:normal}
+td.line,td.number,th.number{white-space:nowrap;overflow-wrap:normal}
+td.measure{min-width:5em}
 tr.group th{padding:14px 0 3px;border-bottom:1px solid var(--rule);font-weight:600}
 th.number,td.number{text-align:right}
 .line{white-space:nowrap}

@@ -90,7 +90,9 @@ function columnCells<Row>(column: Column<Row>, rows: readonly Row[]): readonly P
     if (found === undefined) return cell;
     const own = decimalsOf(found.number);
     const padding = own === after ? '' : (own === 0 ? '\u2008' : '') + '\u2007'.repeat(after - own);
-    return html`<span class="figure" style="min-width:${width.toFixed(1)}ch">${found.number}${padding === '' ? undefined : html`<span class="pad">${padding}</span>`}</span>${found.rest === '' ? undefined : ` ${found.rest}`}`;
+    const pad = padding === '' ? undefined : html`<span class="pad">${padding}</span>`;
+    const figure = html`<span class="figure" style="min-width:${width.toFixed(1)}ch">${found.number}${pad}</span>`;
+    return html`<span class="line">${figure}${found.rest === '' ? undefined : ` ${found.rest}`}</span>`;
   });
 }
 
