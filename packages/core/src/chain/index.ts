@@ -8,6 +8,7 @@ export * from './chain.ts';
 export * from './formulas/index.ts';
 export * from './input/input-kind.ts';
 export * from './input/kinds.ts';
+export { feared, type LifeEffect, lifeEffects, showLife } from './life-effects.ts';
 export * from './line.ts';
 export * from './loop-load.ts';
 export * from './mount/kinds.ts';

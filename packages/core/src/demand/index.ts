@@ -5,6 +5,7 @@ export * from './measuring-point.ts';
 export { observables } from './observables/kinds.ts';
 export type { NoiseBandwidth, Observable } from './observables/observable.ts';
 export * from './policy.ts';
+export * from './position-advice.ts';
 export * from './proposals.ts';
 export type { DemandRule, StatedLimits, StatedPoint } from './rules/rule.ts';
 export * from './rules/rules.ts';
