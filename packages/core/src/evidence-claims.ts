@@ -2,6 +2,7 @@ import { alarmRules } from './alarm/rules/rules.ts';
 import { chainRules } from './chain/rules/rules.ts';
 import { demandRules } from './demand/rules/rules.ts';
 import type { Evidence, EvidenceSort } from './evidence-list.ts';
+import { areaRules } from './hazardous-area/rules/rules.ts';
 import { machineRules } from './machine/rules/rules.ts';
 import { windowNames } from './signal/index.ts';
 import { distributions } from './uncertainty/distribution/distributions.ts';
@@ -34,6 +35,7 @@ const screen = (words: string, ...subjects: readonly string[]) => author('vibrat
 
 const chainTest = 'evidence/chain.test.ts';
 const transducerTest = 'packages/core/src/chain/transducer/transducers.test.ts';
+const barrierTest = 'evidence/barriers/barriers.test.ts';
 const inCircuit = 'is that of the circuit (ngspice)';
 
 const chain: readonly Evidence[] = [
@@ -60,6 +62,22 @@ const chain: readonly Evidence[] = [
   ...pump('loop.counts16', 'input current-card'),
   ...hydrogen('chain.slew_50g_ZB', 'supply shunt-diode-barrier'),
   ...hydrogen('chain.slew_50g_GI', 'supply galvanic-isolator-iepe'),
+  ...claim(
+    'independent',
+    circuit,
+    barrierTest,
+    'through %s',
+    'supply shunt-diode-barrier',
+    'supply galvanic-isolator-iepe',
+  ),
+  ...claim('independent', circuit, barrierTest, 'a loop on an isolator', 'supply galvanic-isolator-loop'),
+  ...claim(
+    'law',
+    'two lengths are one of their sum',
+    'packages/core/src/chain/supply/barriers.test.ts',
+    'a junction box changes nothing',
+    'supply junction-box',
+  ),
 ];
 
 const arrangements = claim(
@@ -288,9 +306,9 @@ export const evidenceOfRules: readonly Evidence[] = [
     row,
     wiringRules.map(({ id }) => id),
   ),
-  ...cases('evidence/hydrogen-compressor/hydrogen-compressor.test.ts', (rule) => `'${rule}'`, [
-    'area/group',
-    'area/entity',
-    'area/column',
-  ]),
+  ...cases(
+    'packages/core/src/hazardous-area/rules/rules.test.ts',
+    row,
+    areaRules.map(({ id }) => id),
+  ),
 ];
