@@ -5,6 +5,7 @@ import {
   type Prediction,
   reason,
   type Showing,
+  type Span,
   showLevel,
   showQuantity,
   terminalVoltages,
@@ -83,12 +84,12 @@ function chainLines(appraisal: Appraisal, { showing, width }: Manner): readonly 
 
 function biasLines({ bias, chain }: Prediction, showing: Showing, width: number): readonly Line[] {
   const { mountedResonance, settling } = chain.transducer;
-  const atInput = bias === undefined ? undefined : terminalVoltages(chain).at(-1);
+  const atInput = terminalVoltages(chain).findLast((each) => each.state === 'at rest');
   const facts = [
     ...(atInput === undefined
       ? []
       : [
-          `bias at the input ${answerText(atInput.voltage, ({ low, high }) => `${showQuantity('voltage', low, showing)} to ${showQuantity('voltage', high, showing)}`)}`,
+          `${bias === undefined ? 'gap voltage' : 'bias'} at the input ${answerText(atInput.voltage, (span) => voltsText(span, showing))}`,
         ]),
     ...(mountedResonance === undefined
       ? []
@@ -96,6 +97,11 @@ function biasLines({ bias, chain }: Prediction, showing: Showing, width: number)
     ...(settling === undefined ? [] : [`settles in ${answerText(settling, (t) => showQuantity('time', t, showing))}`]),
   ];
   return facts.length === 0 ? [] : paragraph(`  · Expected: ${facts.join('; ')}`, width, '  ');
+}
+
+function voltsText({ low, high }: Span<'voltage'>, showing: Showing): string {
+  const [from, to] = [low, high].map((each) => showQuantity('voltage', each, showing));
+  return from === to ? from! : `${from} to ${to}`;
 }
 
 function noiseTable(appraisal: Appraisal, { showing, width }: Manner): readonly Line[] {

@@ -3,6 +3,7 @@ import type { MeasuringChain } from './chain.ts';
 import { fieldSide, type LineElement } from './line.ts';
 import { loopVoltage } from './loop-load.ts';
 import type { SupplyModel } from './supply/supply-kind.ts';
+import type { LinearTravel } from './transducer/needs.ts';
 
 /** The direct voltage a hand meter should show across the pair at one place, over the tolerances of the parts. */
 export interface TerminalVoltage {
@@ -34,12 +35,26 @@ const none: Answer<Ohms> = answer({ low: 0, high: 0 });
 /**
  * Of a constant-current transducer V = bias + I·R, with R from it to the terminal; of a loop V = V_supply − I·R, with R
  * from the terminal back to the supply, at both ends of the scale. Over the tolerance of bias or supply, and with the
- * usual and the highest resistance of each part. Nothing where the sheet of a transducer tells no direct voltage.
+ * usual and the highest resistance of each part. Of a probe the voltage of the gap it is set to, the same along its line.
+ * Nothing where the sheet of a transducer tells no direct voltage.
  */
 export function terminalVoltages(chain: MeasuringChain): readonly TerminalVoltage[] {
   if (chain.transducer.biased !== undefined) return biasAlong(chain, chain.transducer.biased.bias);
+  if (chain.transducer.linearTravel !== undefined) return gapAlong(chain, chain.transducer.linearTravel);
   if (chain.transducer.oneNumber === undefined) return [];
   return [...loopAt(chain, 'at 4 mA', 0.004), ...loopAt(chain, 'at 20 mA', 0.02)];
+}
+
+/** No direct current flows to an input that only looks, so the voltage of the gap is found at every terminal. */
+function gapAlong(chain: MeasuringChain, travel: Answer<LinearTravel>): readonly TerminalVoltage[] {
+  const set = fromAll({ travel }, (known) => known.travel.set?.voltage);
+  if (set.known && set.value === undefined) return [];
+  const { terminals } = row('oscillator-demodulator', fieldSide(chain.line).elements);
+  return [...terminals.map((each) => each.name), chain.parts.input.name].map((terminal) => ({
+    terminal,
+    state: 'at rest',
+    voltage: fromAll({ set }, ({ set: volts }) => spanOf(volts ?? 0, volts ?? 0)),
+  }));
 }
 
 function biasAlong(chain: MeasuringChain, bias: Answer<Span<'voltage'>>): readonly TerminalVoltage[] {

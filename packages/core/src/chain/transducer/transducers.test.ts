@@ -7,6 +7,7 @@ import { type Complex, magnitude } from '../../signal/complex.ts';
 import { measuringChain } from '../chain.ts';
 import { coilResponse, shuntDamping } from '../formulas/moving-coil-response.ts';
 import { noiseAtEnd, transfer } from '../stage.ts';
+import { terminalVoltages } from '../terminal-voltages.ts';
 
 const stored = <T>(file: string): T =>
   JSON.parse(readFileSync(new URL(`../../../../../evidence/${file}`, import.meta.url), 'utf8')) as T;
@@ -199,6 +200,18 @@ test('law: each output of a device with two is that of a device with the one alo
       expect(apart(c, d.re, d.im)).toBeLessThan(1e-12);
     }
   }
+});
+
+test('printed: reference plant 2, a gap in the middle of its range: 6.95 mm and −5.47 V, at the driver and at the rack', () => {
+  const { chain } = predicted({ transducer: transducer('PRX-25'), input: input('RACK-DC'), metres: 140 });
+  const found = terminalVoltages(chain).map(({ terminal, voltage }) => [terminal, known(voltage)] as const);
+  expect(found.map(([terminal]) => terminal)).toEqual(['oscillator-demodulator', 'RACK-DC']);
+  for (const [, { low, high }] of found) {
+    expect(low).toBe(high);
+    expect(low).toBeCloseTo(-5.47, 2);
+  }
+  const rod = predicted({ transducer: transducer('LVD-25'), input: input('RACK-DC') }).chain;
+  expect(terminalVoltages(rod)).toEqual([]);
 });
 
 test('a peak that is derived says so', () => {
