@@ -37,23 +37,55 @@ export function spanningForest<L extends Line>(lines: readonly L[]): SpanningFor
 
 /** The loop each chord closes with the tree: as many as there are independent loops, edges − nodes + parts. */
 export function fundamentalCycles<L extends Line>({ tree, chords }: SpanningForest<L>): readonly Cycle<L>[] {
-  const touching = linesByNode(tree);
-  return chords.map((chord) => [chord, ...wayBetween(chord.to, chord.from, touching)]);
+  const roots = rooted(tree);
+  return chords.map((chord) => [chord, ...wayBetween(chord.to, chord.from, roots)]);
 }
 
-/** The only way between two nodes of a tree; of the same node, none is needed. */
-function wayBetween<L extends Line>(from: string, to: string, touching: ReadonlyMap<string, readonly L[]>): L[] {
-  const reached = new Map<string, readonly L[]>([[from, []]]);
-  const open = [from];
-  for (let node = open.shift(); node !== undefined && node !== to; node = open.shift()) {
-    for (const line of touching.get(node) ?? []) {
-      const next = otherEnd(line, node);
-      if (reached.has(next)) continue;
-      reached.set(next, [...reached.get(node)!, line]);
-      open.push(next);
+/** How a node of a tree hangs: by which line, from which node, how many lines below its root. */
+interface Hanging<L extends Line> {
+  readonly line: L;
+  readonly from: string;
+  readonly depth: number;
+}
+
+/** Every node of a forest but its roots, with the line it hangs by. */
+function rooted<L extends Line>(tree: readonly L[]): ReadonlyMap<string, Hanging<L>> {
+  const touching = linesByNode(tree);
+  const hanging = new Map<string, Hanging<L>>();
+  const met = new Set<string>();
+  for (const root of touching.keys()) {
+    if (met.has(root)) continue;
+    met.add(root);
+    const open = [root];
+    for (let node = open.pop(); node !== undefined; node = open.pop()) {
+      for (const line of touching.get(node)!) {
+        const next = otherEnd(line, node);
+        if (met.has(next)) continue;
+        met.add(next);
+        hanging.set(next, { line, from: node, depth: (hanging.get(node)?.depth ?? 0) + 1 });
+        open.push(next);
+      }
     }
   }
-  return [...(reached.get(to) ?? [])];
+  return hanging;
+}
+
+/** The only way between two nodes of a tree, by climbing from the lower one until both meet; none for the same node. */
+function wayBetween<L extends Line>(from: string, to: string, hanging: ReadonlyMap<string, Hanging<L>>): readonly L[] {
+  const first: L[] = [];
+  const last: L[] = [];
+  let [near, far] = [from, to];
+  while (near !== far) {
+    const [ofNear, ofFar] = [hanging.get(near), hanging.get(far)];
+    if ((ofNear?.depth ?? 0) >= (ofFar?.depth ?? 0)) {
+      first.push(ofNear!.line);
+      near = ofNear!.from;
+    } else {
+      last.push(ofFar!.line);
+      far = ofFar!.from;
+    }
+  }
+  return [...first, ...last.reverse()];
 }
 
 export interface SimpleCycles<L extends Line> {

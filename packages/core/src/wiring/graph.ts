@@ -82,9 +82,9 @@ export function wiringGraph(points: readonly WiredPoint[]): WiringGraph {
   return drawing.graph();
 }
 
-/** Whether a node is joined to the main earth, over whatever way. */
-export function isEarthed(node: string, graph: WiringGraph): boolean {
-  return joinedTo(mainEarth, graph.conductors).has(node);
+/** Every node that is joined to the main earth, over whatever way. */
+export function earthedNodes(graph: WiringGraph): ReadonlySet<string> {
+  return joinedTo(mainEarth, graph.conductors);
 }
 
 /** Node names of a point, for whoever looks one up. */
@@ -102,6 +102,7 @@ export const nodeOf = {
 class Drawing {
   readonly #nodes = new Map<string, WiringNode>();
   readonly #conductors: Conductor[] = [];
+  readonly #shared = new Set<string>();
   readonly #isolations: IsolatedJoint[] = [];
   readonly #unknown: WiringGraph['unknown'][number][] = [];
 
@@ -112,7 +113,10 @@ class Drawing {
 
   conductor(each: Conductor): void {
     // The earthing of a machine or cabinet is there once, however many points share it.
-    if (each.point === undefined && this.#conductors.some((known) => known.name === each.name)) return;
+    if (each.point === undefined) {
+      if (this.#shared.has(each.name)) return;
+      this.#shared.add(each.name);
+    }
     this.#conductors.push(each);
   }
 

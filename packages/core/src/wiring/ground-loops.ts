@@ -24,7 +24,8 @@ export interface GroundLoop {
 export function groundLoops(graph: WiringGraph, points: readonly WiredPoint[]): readonly GroundLoop[] {
   const forest = spanningForest(earthingFirst(graph.conductors));
   const chords = forest.chords.filter((each) => each.use !== 'earthing');
-  return fundamentalCycles({ tree: forest.tree, chords }).map((members) => loopOf(members, points));
+  const bonded = bondedPoints(points);
+  return fundamentalCycles({ tree: forest.tree, chords }).map((members) => loopOf(members, bonded));
 }
 
 /** Every way at all in which a loop closes, up to a bound; for whoever opens one and asks what is left. */
@@ -34,7 +35,14 @@ export function everyGroundLoop(
   bound = 1000,
 ): { readonly loops: readonly GroundLoop[]; readonly more: boolean } {
   const { cycles, more } = simpleCycles(earthingFirst(graph.conductors), bound);
-  return { loops: cycles.filter(isGroundLoop).map((members) => loopOf(members, points)), more };
+  const bonded = bondedPoints(points);
+  return { loops: cycles.filter(isGroundLoop).map((members) => loopOf(members, bonded)), more };
+}
+
+/** Points beside whose cable an equipotential bond is laid. */
+function bondedPoints(points: readonly WiredPoint[]): ReadonlySet<string> {
+  const bonded = points.filter((each) => valueIfStated(each.wiring?.values.equipotentialBond) === true);
+  return new Set(bonded.map((each) => each.point.of));
 }
 
 function isGroundLoop(members: Cycle<Conductor>): boolean {
@@ -46,7 +54,7 @@ function earthingFirst(conductors: readonly Conductor[]): readonly Conductor[] {
   return [...earthing, ...conductors.filter((each) => each.use !== 'earthing')];
 }
 
-function loopOf(members: Cycle<Conductor>, points: readonly WiredPoint[]): GroundLoop {
+function loopOf(members: Cycle<Conductor>, bonded: ReadonlySet<string>): GroundLoop {
   const through = members.some((each) => each.use === 'signal' && each.name.startsWith('return core'))
     ? 'signal'
     : members.some((each) => each.use === 'screen')
@@ -54,9 +62,6 @@ function loopOf(members: Cycle<Conductor>, points: readonly WiredPoint[]): Groun
       : 'signal';
   const passed = [...new Set(members.flatMap((each) => (each.point === undefined ? [] : [each.point])))];
   const openable = members.filter((each) => each.remedy !== undefined).sort((a, b) => a.order - b.order);
-  const bonded = passed.every((name) =>
-    points.some((each) => each.point.of === name && valueIfStated(each.wiring?.values.equipotentialBond) === true),
-  );
   return {
     points: passed,
     members,
@@ -65,7 +70,7 @@ function loopOf(members: Cycle<Conductor>, points: readonly WiredPoint[]): Groun
     resistance: fromAll(Object.fromEntries(members.map((each, place) => [place, each.resistance])), (all) =>
       Object.values(all).reduce((sum, each) => sum + each, 0),
     ),
-    byDesign: through === 'screen' && bonded,
+    byDesign: through === 'screen' && passed.every((name) => bonded.has(name)),
   };
 }
 

@@ -1,6 +1,9 @@
+import type { MeasuringChain } from '../chain/chain.ts';
 import {
+  type Answer,
   aboveZeroField,
   asMotion,
+  fromAll,
   type Level,
   level,
   levelField,
@@ -18,6 +21,16 @@ import { output, working } from '../working/index.ts';
 export function humAs<M extends Motion>(voltage: Level<'voltage'>, sensitivity: number, senses: M): Level<M> {
   const [U, S] = [voltage.value, sensitivity];
   return level(senses, U / S, voltage.detector);
+}
+
+/** What each millivolt (rms) of hum on a chain reads as at the frequency of the mains, in velocity. */
+export function humPerMillivolt(
+  chain: Pick<MeasuringChain, 'sensitivity' | 'transducer'>,
+  mains: Answer<number>,
+): Answer<Level<'velocity'>> {
+  return fromAll({ sensitivity: chain.sensitivity, mains }, ({ sensitivity, mains: frequency }) =>
+    asMotion(humAs(level('voltage', 1e-3, 'rms'), sensitivity, chain.transducer.senses), 'velocity', frequency),
+  );
 }
 
 export const humAsVibration = working({

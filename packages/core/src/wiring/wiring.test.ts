@@ -234,6 +234,25 @@ test('separation: the distances of the owner take the place of those of practice
   expect(found?.limit).toMatch(/600 mm.*site standard E-12/);
 });
 
+test('a refused loop says what each millivolt reads as: 0.31 mm/s at 50 Hz on 100 mV/g', () => {
+  const chain = { ...isolated, inLine: [supply('ZB-28')] };
+  const [found] = wiringOf({ chain, says: { inputEarthed: 'yes', mains: '50 Hz' } }).findings;
+  expect(found?.because).toMatch(/0\.312\d? mm\/s rms/);
+});
+
+test('law: a plant of thousands of points is searched in a breath, one loop for each grounded case', () => {
+  const [one, other] = [wired({ chain: grounded }), wired({ says: { screenEarthed: 'cabinet' } })];
+  const many = Array.from({ length: 3000 }, (_, place): WiredPoint => {
+    const each = place % 2 === 0 ? one! : other!;
+    return { ...each, point: { ...each.point, of: `M-${place % 50}/${place}`, machine: `M-${place % 50}` } };
+  });
+  const started = performance.now();
+  const { loops, findings } = plantWiring(many, undefined);
+  expect(loops.length).toBe(1500);
+  expect(findings).toEqual([]);
+  expect(performance.now() - started).toBeLessThan(10_000);
+});
+
 test('printed: 1 mV of hum at 50 Hz on 100 mV/g (practice of the trade)', () => {
   for (const each of wiringEvidence.flatMap(compared)) expect(each.within, JSON.stringify(each)).toBe(true);
 });

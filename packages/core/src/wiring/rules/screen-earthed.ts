@@ -1,7 +1,7 @@
 import { type Finding, finding, type Weight } from '../../finding/finding.ts';
 import { clause } from '../../source/source.ts';
 import { tradePractice } from '../../source/trade-practice.ts';
-import { isEarthed, nodeOf } from '../graph.ts';
+import { earthedNodes, nodeOf } from '../graph.ts';
 import { wiringRule } from './rule.ts';
 
 const id = 'wiring/screen-earthed';
@@ -15,8 +15,10 @@ export const screenEarthed = wiringRule({
     'transducer is easily left without earth, and nobody sees it.',
   remedy: ['carry the screen through the box to the cabinet', 'earth the piece at one end'],
   sources,
-  findings: ({ points, graph }) =>
-    points.flatMap(({ point, wiring }): readonly Finding[] => {
+  findings: ({ points, graph }) => {
+    const nodes = new Set(graph.nodes.map(({ id: name }) => name));
+    const earthed = earthedNodes(graph);
+    return points.flatMap(({ point, wiring }): readonly Finding[] => {
       if (wiring === undefined) return [];
       const say = (weight: Weight, found: string, asks?: string) =>
         finding({
@@ -35,7 +37,8 @@ export const screenEarthed = wiringRule({
       }
       if (point.installation === 'portable') return [];
       return [nodeOf.screen(point.of), nodeOf.farScreen(point.of)]
-        .filter((piece) => graph.nodes.some((node) => node.id === piece) && !isEarthed(piece, graph))
+        .filter((piece) => nodes.has(piece) && !earthed.has(piece))
         .map((piece) => say('warns', `${piece} floats`));
-    }),
+    });
+  },
 });
