@@ -106,6 +106,7 @@ const machine: readonly Evidence[] = [
   ...turbo('freq.whirl_low', 'machine element fluid-film-bearing'),
   ...turbo('freq.critical', 'machine element critical-speed'),
   ...screen('motion.acc_g_pk', 'machine element screen-exciter'),
+  ...turbine('acq.order.hss_turns', 'machine element phase-reference'),
   ...claim(
     'independent',
     'rigid bodies that do not slip, passages counted',
@@ -199,6 +200,14 @@ const groupTables = editions.flatMap((edition) =>
 const pumps = ['i-up-to-200-kw', 'i-above-200-kw', 'ii-up-to-200-kw', 'ii-above-200-kw'];
 const compressorParts = ['foundation', 'frame-top', 'cylinder-lateral', 'cylinder-rod', 'dampers', 'piping'];
 const zones: readonly Evidence[] = [
+  ...claim(
+    'printed',
+    'check values',
+    'packages/core/src/demand/zones/tables/iso-10816-7-2009.test.ts',
+    'displacement of slow pumps',
+    'zone table iso-10816-7-2009-category-i-slow',
+    'zone table iso-10816-7-2009-category-ii-slow',
+  ),
   ...claim('printed', 'check values', zonesTest, 'velocity over displacement is 12.4 to 12.6 Hz', ...groupTables),
   ...claim(
     'printed',
@@ -240,7 +249,9 @@ const acquisition: readonly Evidence[] = [
   ...turbine('acq.fixed', 'spectrum set planetary-mesh'),
   ...turbine('acq.order', 'spectrum set planetary-turns'),
   ...screen('acq.stroke', 'spectrum set motion-path'),
+  ...screen("set('low-modes').from", 'spectrum set low-modes'),
   ...hydrogen('acq.deg_per_sample', 'spectrum set crank-waveform'),
+  ...author('kiln-support-roller', 'acq.mesh', 'spectrum set mesh-spectrum'),
 ];
 
 const alarm = pump('alarm.alert', 'alarm policy quarter-above-baseline');
