@@ -19,7 +19,7 @@ test('printed: displacement of slow pumps, category I and II (check values, from
 });
 
 test('printed: the numbers above are those of the check values, where these are at hand', ({ skip }) => {
-  const path = new URL('../../../../../../../../shared/check-values.md', import.meta.url);
+  const path = new URL('../../../../../../../shared/check-values.md', import.meta.url);
   if (!existsSync(path)) return skip('the check values are not beside the project');
   const text = readFileSync(path, 'utf8');
   const [first, second] = Object.values(printed).map((row) => row.join('/'));
