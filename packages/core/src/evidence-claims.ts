@@ -51,6 +51,13 @@ const chain: readonly Evidence[] = [
   ...turbine('LFV-75@', 'transducer low-frequency-velocity'),
   ...turbo('LVD-25@', 'transducer lvdt'),
   ...turbo('SRD-20@', 'transducer shaft-rider'),
+  ...claim(
+    'law',
+    'a device with the one output alone',
+    transducerTest,
+    'that of a device with the one alone',
+    'transducer dual-output',
+  ),
   ...pump('mount.stud.f_mounted', 'mount stud'),
   ...pump('mount.epoxy-pad.f_mounted', 'mount adhesive-pad'),
   ...pump('mount.quick-lock.f_mounted', 'mount quick-lock'),
