@@ -4,6 +4,7 @@ import {
   type DesignedMachine,
   type DesignedPoint,
   type Fraction,
+  type GroundLoop,
   type PointAlarms,
   type PointSettings,
   type Prediction,
@@ -177,6 +178,18 @@ function machineJson(machine: DesignedMachine): unknown {
   };
 }
 
+/** A ground loop: what it passes in order, and where to open it. */
+function loopJson(loop: GroundLoop): unknown {
+  return {
+    through: loop.through,
+    byDesign: loop.byDesign,
+    points: loop.points,
+    members: loop.members.map(({ name, from, to, use }) => ({ name, from, to, use })),
+    resistance: answerJson(loop.resistance, (value) => quantityJson('resistance', value)),
+    remedy: loop.remedy,
+  };
+}
+
 export function designJson(design: Design, seed: number): unknown {
   const { name } = design.plant.title.values;
   return {
@@ -189,6 +202,7 @@ export function designJson(design: Design, seed: number): unknown {
     },
     seed,
     machines: design.machines.map(machineJson),
+    loops: design.loops.map(loopJson),
     findings: design.findings.map(findingJson),
   };
 }
