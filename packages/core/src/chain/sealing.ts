@@ -12,6 +12,8 @@ export interface Sealing {
   /** Whether it was tested against jets: 5, 6 or 9. A test under water (7, 8) says nothing of jets. */
   readonly jets: boolean;
   readonly state: SealingState;
+  /** Depth of the agreed immersion in metres, as in `IP68 (10 m, continuous)`; absent where none is said. */
+  readonly depth: number | undefined;
 }
 
 /** Words of data sheets for each state, looked for in this order: what is stated of the whole beats the connector. */
@@ -30,7 +32,14 @@ export function sealingOf(text: string): Sealing {
     water: digits.length === 0 ? undefined : Math.max(...digits),
     jets: digits.some((digit) => digit === 5 || digit === 6 || digit === 9),
     state,
+    depth: depthIn(text),
   };
+}
+
+/** Metres of water right behind a code, `IP68 (10 m, continuous)`; a length elsewhere may be that of a cable. */
+function depthIn(text: string): number | undefined {
+  const metres = /IP\s?[0-6X][0-9]K?\s*\(\s*(\d{1,4}(?:\.\d{1,3})?)\s?m(?![a-z0-9])/i.exec(text)?.[1];
+  return metres === undefined ? undefined : Number(metres);
 }
 
 /** Second digits of every code in a text; `IP66/68` and `IP66/IP68` are two codes. */

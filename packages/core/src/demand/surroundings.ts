@@ -14,6 +14,12 @@ export const surroundingsSheet = {
     quantityField('temperature', 'Where a converter or oscillator-demodulator sits', { example: '55 °C' }),
   ),
   exposure: optional(choiceField(exposures, 'How wet it gets')),
+  immersionDepth: optional(
+    quantityField('length', 'How deep under water it gets, where it is immersed', { example: '5 m' }),
+  ),
+  chemicals: optional(
+    textField('What attacks jackets there, one after the other', { example: 'mineral oil, ammonia, UV' }),
+  ),
   strayField: optional(flagField('Whether a strong magnetic field passes through the place')),
   localMass: optional(quantityField('mass', 'Mass that moves with the surface', { example: '40 kg' })),
   shaftDiameter: optional(quantityField('length', 'Diameter of the shaft a probe looks at', { example: '110 mm' })),

@@ -25,6 +25,9 @@ const dataSheet = {
   inductancePerLength: quantityField('inductance per length', 'Of the pair', { example: '0.65 uH/m' }),
   resistancePerLength: quantityField('resistance per length', 'Of one core', { symbol: 'r', example: '37 ohm/km' }),
   temperature: spanField('temperature', 'Surroundings it may lie in', { example: '-30..90 °C' }),
+  resists: optional(
+    textField('What its jacket resists, as its maker says, one after the other', { example: 'mineral oil, UV' }),
+  ),
   capacitanceForCertificates: optional(
     quantityField('capacitance per length', 'Declared for intrinsic safety', { example: '160 pF/m' }),
   ),

@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { changed, input, mount, parts, point, supply, transducer } from '../../../../../evidence/bench.ts';
+import { cable, changed, input, mount, parts, point, supply, transducer } from '../../../../../evidence/bench.ts';
 import type { MeasuringPoint } from '../../demand/measuring-point.ts';
 import { usualPolicy } from '../../demand/policy.ts';
 import type { Measure } from '../../finding/measure.ts';
@@ -61,6 +61,8 @@ const position = point({
 const connected = (connectorTemperature: string) => ({
   transducer: changed(transducer('ACC-100'), { connectorTemperature }),
 });
+const sunk = (immersionDepth: string) => point({}, { around: { exposure: 'immersed', immersionDepth } });
+const jacket = (resists: string) => ({ cable: changed(cable('TSP'), { resists }) });
 const on = (name: string, entries: Readonly<Record<string, string>>) => ({ mount: changed(mount(name), entries) });
 const holding = { gravityHeight: '20 mm', footWidth: '30 mm', friction: '0.2' };
 const loop = (name: string, more: readonly string[] = []): Parameters<typeof parts>[0] => ({
@@ -159,6 +161,25 @@ const rows: Readonly<Record<string, Row>> = {
       chain: { transducer: changed(transducer('ACC-100W'), { sealing: 'IP68 moulded cable' }) },
       point: point({}, { around: { exposure: 'washed down' } }),
     },
+  },
+  'chain/immersion-depth': {
+    meets: {
+      chain: { transducer: changed(transducer('ACC-100W'), { sealing: 'IP68 (10 m, continuous)' }) },
+      point: sunk('10 m'),
+    },
+    fails: {
+      chain: { transducer: changed(transducer('ACC-100W'), { sealing: 'IP68 (10 m, continuous)' }) },
+      point: sunk('12 m'),
+    },
+    'cannot tell': {
+      chain: { transducer: changed(transducer('ACC-100W'), { sealing: 'IP68 moulded cable' }) },
+      point: sunk('2 m'),
+    },
+  },
+  'chain/chemicals': {
+    meets: { chain: jacket('mineral oil, UV, ammonia'), point: point({}, { around: { chemicals: 'UV, Ammonia' } }) },
+    warns: { chain: jacket('mineral oil'), point: point({}, { around: { chemicals: 'mineral oil, ammonia' } }) },
+    'cannot tell': { point: point({}, { around: { chemicals: 'mineral oil' } }) },
   },
   'chain/mount-preparation': {
     meets: {
@@ -558,6 +579,16 @@ test('trap: IP67 does not imply IP66; two codes are read as two, and the ladder 
     expect(read(both), both).toMatchObject({ water: 8, jets: true, state: 'moulded' });
   }
   expect(read('IP69K')).toMatchObject({ water: 9, jets: true });
+  expect(read('IP68 (10 m, continuous)').depth).toBe(10);
+  expect(read('IP67 (1 m for 30 min)').depth).toBe(1);
+  for (const none of [
+    'IP68 moulded',
+    'IP67 with 5 m cable',
+    'IP68, cable 5 m',
+    'IP68 (moulded cable 5 m)',
+    'IP68, hole of 10 mm',
+  ])
+    expect(read(none).depth).toBe(undefined);
   expect(read('hermetic, hardline')).toMatchObject({ water: undefined, jets: false, state: 'hermetic' });
 });
 

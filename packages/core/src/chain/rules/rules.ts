@@ -5,9 +5,11 @@ import { bracket } from './bracket.ts';
 import { cableDrive } from './cable-drive.ts';
 import { cableTemperature } from './cable-temperature.ts';
 import { caseGrounding } from './case-grounding.ts';
+import { chemicals } from './chemicals.ts';
 import { connectorTemperature } from './connector-temperature.ts';
 import { converterTemperature } from './converter-temperature.ts';
 import { detectedQuantity } from './detected-quantity.ts';
+import { immersionDepth } from './immersion-depth.ts';
 import { loopLoad } from './loop-load.ts';
 import { loopRange } from './loop-range.ts';
 import { magnetHolds } from './magnet-holds.ts';
@@ -49,6 +51,8 @@ export const chainRules: readonly Rule[] = [
   converterTemperature,
   sealing,
   waterJets,
+  immersionDepth,
+  chemicals,
   strayField,
   caseGrounding,
   massLoading,
