@@ -697,6 +697,14 @@ test('every item of the list is met by a test, or stands here with the reason wh
   expect(rooms as readonly string[]).not.toContain('acceptance');
 });
 
+test('a drive that may stand still is designed, and asks for the lines it cannot have at rest', () => {
+  const mistaken = designed(change('value: 25..50 Hz', 'value: 0..50 Hz'));
+  const said = mistaken.findings.map((each) => wording(each)).join('\n');
+  expect(said).toMatch(/as stated it is that of a machine at rest/);
+  expect(said).not.toMatch(/NaN|Infinity/);
+  expect(mistaken.verdict).not.toBe('proven');
+});
+
 /** Every number of the plant, with the line it stands in and where in it. */
 function numbers(text: string): readonly { readonly from: number; readonly to: number }[] {
   const found = [

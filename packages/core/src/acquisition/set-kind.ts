@@ -62,9 +62,10 @@ export function shaftSpeedIn(table: FrequencyTable, { shaft }: Running, state: s
   );
 }
 
+/** The frequency of a row in a state; that of a machine at rest is no frequency a record could be set for. */
 export function frequencyIn(row: FrequencyRow, state: string): Answer<number> {
-  return (
-    row.cells.find((cell) => cell.state === state)?.frequency ??
-    unanswered([{ of: row.line.name, what: `state ${state}` }])
-  );
+  const found = row.cells.find((cell) => cell.state === state)?.frequency;
+  if (found === undefined) return unanswered([{ of: row.line.name, what: `state ${state}` }]);
+  if (!found.known || found.value > 0) return found;
+  return unanswered([{ of: row.line.name, what: `frequency above zero at ${state}` }]);
 }

@@ -8,6 +8,7 @@ import {
   flagField,
   type Level,
   type Motion,
+  notBelowZeroField,
   optional,
   quantityField,
   type Sheet,
@@ -99,7 +100,9 @@ export const commonTransducerSheet = {
   temperatureCoefficient: optional(
     quantityField('per temperature', 'Change of sensitivity with temperature', { example: '0.06 %/K' }),
   ),
-  transverse: optional(quantityField('fraction', 'Largest transverse sensitivity', { example: '5 %' })),
+  transverse: optional(
+    notBelowZeroField(quantityField('fraction', 'Largest transverse sensitivity', { example: '5 %' })),
+  ),
   settling: optional(quantityField('time', 'Time to settle after power comes on', { example: '3 s' })),
   ...apparatusCertificateSheet,
   remark: optional(textField('What else a reader should know')),
