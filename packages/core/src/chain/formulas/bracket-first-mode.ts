@@ -85,6 +85,14 @@ export const bracketFirstModeWorking = working({
     endMass: quantityField('mass', 'Transducer and mount at its end', { symbol: 'm_e', example: '150 g' }),
   },
   outputs: {
+    modulusTaken: output(
+      quantityField('elastic modulus', 'Elastic modulus as stated, or of the material', { symbol: 'E' }),
+      'E = as stated, or looked up',
+    ),
+    densityTaken: output(
+      quantityField('density', 'Density as stated, or of the material', { symbol: 'ρ' }),
+      'ρ = as stated, or looked up',
+    ),
     beamMass: output(quantityField('mass', 'Mass of the bracket itself', { symbol: 'm_b' }), 'm_b = ρ · b · h · L'),
     root: output(
       numberField('First root', { symbol: 'λ' }),
@@ -114,6 +122,8 @@ export const bracketFirstModeWorking = working({
     const beamMass = rho * width * thickness * length;
     const firstMode = bracketFirstMode(bracket);
     return {
+      modulusTaken: si('elastic modulus', E),
+      densityTaken: si('density', rho),
       beamMass: si('mass', beamMass),
       root: firstRoot(endMass / beamMass),
       firstMode,
