@@ -1,10 +1,7 @@
 import { Broken } from './refusal.ts';
 
 /** The first kind word that stands twice in a list, found by the compiler. */
-type Repeated<List, Seen = never> = List extends readonly [
-  { readonly kind: infer Word extends string },
-  ...infer Rest,
-]
+type Repeated<List, Seen = never> = List extends readonly [{ readonly kind: infer Word extends string }, ...infer Rest]
   ? Word extends Seen
     ? Word
     : Repeated<Rest, Seen | Word>
