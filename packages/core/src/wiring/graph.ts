@@ -8,11 +8,12 @@ import {
   type Missing,
   type Sheet,
   type Stated,
-  unanswered,
   valueIfStated,
 } from '../quantity/index.ts';
 import { joinedTo, type Line } from './cycles.ts';
-import type { ScreenEnd, wiringSheet } from './statement.ts';
+import { Drawing, earthed, mainEarth, nodeOf, unmeasured } from './drawing.ts';
+import { drawScreen } from './screen.ts';
+import type { wiringSheet } from './statement.ts';
 
 /** What a node of the wiring is. */
 export type NodeKind =
@@ -71,9 +72,6 @@ export interface WiringGraph {
   readonly unknown: readonly { readonly point: string; readonly joint: string; readonly missing: readonly Missing[] }[];
 }
 
-const mainEarth = 'main earth';
-const unmeasured = (of: string): Answer<number> => unanswered([{ of, what: 'resistance' }]);
-
 /** What is joined to what over a whole plant. A chain that measures without a common wire to the machine adds little. */
 export function wiringGraph(points: readonly WiredPoint[]): WiringGraph {
   const drawing = new Drawing();
@@ -85,68 +83,6 @@ export function wiringGraph(points: readonly WiredPoint[]): WiringGraph {
 /** Every node that is joined to the main earth, over whatever way. */
 export function earthedNodes(graph: WiringGraph): ReadonlySet<string> {
   return joinedTo(mainEarth, graph.conductors);
-}
-
-/** Node names of a point, for whoever looks one up. */
-export const nodeOf = {
-  frame: (machine: string) => `frame of ${machine}`,
-  bond: (machine: string) => `equipotential bond of ${machine}`,
-  case: (point: string) => `case of ${point}`,
-  signal: (point: string) => `return of ${point}`,
-  common: (point: string) => `common of ${point}`,
-  screen: (point: string) => `screen of ${point}`,
-  farScreen: (point: string) => `screen of ${point}, behind the box`,
-  box: (point: string) => `junction box of ${point}`,
-} as const;
-
-class Drawing {
-  readonly #nodes = new Map<string, WiringNode>();
-  readonly #conductors: Conductor[] = [];
-  readonly #shared = new Set<string>();
-  readonly #isolations: IsolatedJoint[] = [];
-  readonly #unknown: WiringGraph['unknown'][number][] = [];
-
-  node(id: string, is: NodeKind): string {
-    if (!this.#nodes.has(id)) this.#nodes.set(id, { id, is });
-    return id;
-  }
-
-  conductor(each: Conductor): void {
-    // The earthing of a machine or cabinet is there once, however many points share it.
-    if (each.point === undefined) {
-      if (this.#shared.has(each.name)) return;
-      this.#shared.add(each.name);
-    }
-    this.#conductors.push(each);
-  }
-
-  /** A joint that conducts, or does not, or of which that is not known. */
-  joint(conducts: Answer<boolean>, each: Conductor & { readonly point: string }, by: string): void {
-    if (!conducts.known) {
-      this.#unknown.push({ point: each.point, joint: each.name, missing: conducts.missing });
-    } else if (conducts.value) this.conductor(each);
-    else this.#isolations.push({ from: each.from, to: each.to, by, point: each.point });
-  }
-
-  graph(): WiringGraph {
-    return {
-      nodes: [...this.#nodes.values()],
-      conductors: this.#conductors,
-      isolations: this.#isolations,
-      unknown: this.#unknown,
-    };
-  }
-}
-
-function earthed(drawing: Drawing, node: string): void {
-  drawing.conductor({
-    name: `protective earth of ${node}`,
-    use: 'earthing',
-    from: node,
-    to: mainEarth,
-    resistance: unmeasured(`protective earth of ${node}`),
-    order: 9,
-  });
 }
 
 /** Frame, case, return, common and bars of one point, and its screen where anything is said of it. */
@@ -271,63 +207,4 @@ function returnCore({ cable, line }: MeasuringChain): Answer<number> {
     if (!sum.known) return sum;
     return loopResistance.known ? answer(sum.value + loopResistance.value / 2) : loopResistance;
   }, answer(0));
-}
-
-/** The screen in one piece or in two, and where each is joined to earth. */
-function drawScreen(
-  { point, chain }: WiredPoint,
-  wiring: Sheet<typeof wiringSheet>,
-  frame: string,
-  bar: string,
-  drawing: Drawing,
-): void {
-  const { screenEarthed, screenCutAt, screenOnCase, screenOnBox, boxOnMachine } = wiring.values;
-  if (screenEarthed === undefined && screenOnCase === undefined && screenOnBox === undefined) return;
-  const at = point.of;
-  const near = drawing.node(nodeOf.screen(at), 'screen');
-  const cut = valueIfStated(screenCutAt) === 'junction box';
-  const far = cut ? drawing.node(nodeOf.farScreen(at), 'screen') : near;
-  const ends = answerOf(screenEarthed, at, 'where the screen is earthed');
-  const joint = (conducts: Answer<boolean>, from: string, to: string, name: string, remedy: string, order: number) =>
-    drawing.joint(
-      conducts,
-      { point: at, name, use: 'screen', from, to, resistance: answer(0), remedy, order },
-      'screen end left open',
-    );
-  const shell = nodeOf.case(at);
-  const atSensor = touchesOr(screenOnCase, ends, (end) => end === 'sensor' || end === 'both');
-  const atBox = touchesOr(screenOnBox, ends, (end) => end === 'junction box');
-  joint(atSensor, near, shell, `screen of ${at} on the case`, 'cut the screen at the sensor and insulate its end', 1);
-  joint(
-    touchesOr(undefined, ends, (end) => end === 'cabinet' || end === 'both'),
-    far,
-    bar,
-    `screen of ${at} on the cabinet earth`,
-    'open the screen at the cabinet',
-    3,
-  );
-  const boxed = chain.inLine.some((part) => part.joins) || (atBox.known && atBox.value);
-  if (!boxed) return;
-  const box = drawing.node(nodeOf.box(at), 'junction box');
-  if (valueIfStated(boxOnMachine) === true) {
-    drawing.conductor({
-      name: `foot of ${box} on the machine`,
-      use: 'earthing',
-      from: box,
-      to: frame,
-      resistance: unmeasured(box),
-      order: 9,
-    });
-  } else earthed(drawing, box);
-  joint(atBox, near, box, `screen of ${at} on the junction box`, 'carry the screen through the box insulated', 2);
-}
-
-/** A touch that is stated decides by itself; otherwise the end named as earthed does. */
-function touchesOr(
-  touch: Stated<boolean> | undefined,
-  ends: Answer<ScreenEnd>,
-  names: (end: ScreenEnd) => boolean,
-): Answer<boolean> {
-  if (touch?.known === true && touch.value) return answer(true);
-  return ends.known ? answer(names(ends.value)) : ends;
 }

@@ -2,6 +2,7 @@ import type { AnyWorking } from '../working/index.ts';
 import { humAsVibration } from './hum.ts';
 
 export * from './cycles.ts';
+export { nodeOf } from './drawing.ts';
 export * from './graph.ts';
 export * from './ground-loops.ts';
 export * from './hum.ts';

@@ -1,7 +1,8 @@
 import { type Finding, finding, type Weight } from '../../finding/finding.ts';
 import { clause } from '../../source/source.ts';
 import { tradePractice } from '../../source/trade-practice.ts';
-import { earthedNodes, nodeOf } from '../graph.ts';
+import { nodeOf } from '../drawing.ts';
+import { earthedNodes } from '../graph.ts';
 import { wiringRule } from './rule.ts';
 
 const id = 'wiring/screen-earthed';
