@@ -1,4 +1,4 @@
-import { type Ceiling, level, showLevel, showQuantity, worstPeak } from '@soundpost/core';
+import { type Ceiling, level, seenBy, showLevel, showQuantity, worstPeak } from '@soundpost/core';
 import { comparison } from './comparison.ts';
 import { type Derivation, type Derive, gives, type Judged, marginDerivation } from './derivation.ts';
 
@@ -7,7 +7,12 @@ export const overloadDerivation: Derive = (judged) => {
   const { point, prediction, judgement, showing } = judged;
   const ceiling = prediction.ceilings.find((each) => each.known && judgement.what.endsWith(` ${each.value.name}`));
   if (ceiling === undefined) return comparison(judged);
-  const worst = worstPeak(ceiling, point.targets, point.disturbances, prediction.features);
+  const worst = worstPeak(
+    ceiling,
+    seenBy(prediction.chain.transducer.reference, point.targets),
+    point.disturbances,
+    prediction.features,
+  );
   if (!worst.known) return comparison(judged);
   const { shares, peak, ceiling: limit } = worst.value;
   const shown = (value: number) => showLevel(level(limit.motion, value, 'peak'), showing);

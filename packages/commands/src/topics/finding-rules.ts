@@ -22,6 +22,11 @@ export const findingRules: readonly FindingRule[] = [
     'Even with the calibration certificate of this very piece the expanded uncertainty is larger than the tolerance of the target. Either the largest contribution or the promise has to give way.',
   ),
   says(
+    'design/accuracy-unknown',
+    'The accuracy of a reading cannot be worked out',
+    'A contribution to the uncertainty is not stated, so whether the promise of the target is kept cannot be told. It is asked for; nothing is put in its place.',
+  ),
+  says(
     'design/nominal-sensitivity',
     'The nominal sensitivity breaks the promise',
     'With the sensitivity from the data sheet the spread between pieces alone makes the reading less true than was promised; with the certificate of this piece the promise is kept.',

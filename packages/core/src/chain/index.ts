@@ -26,6 +26,7 @@ export * from './ski-slope.ts';
 export { noiseAtEnd, type Port, type Stage, transfer } from './stage.ts';
 export * from './supply/kinds.ts';
 export * from './supply/supply-kind.ts';
+export * from './teds/index.ts';
 export * from './terminal-voltages.ts';
 export * from './transducer/kinds.ts';
 export * from './transducer/transducer-kind.ts';

@@ -1,5 +1,6 @@
 import type { MeasuringPoint } from '../demand/measuring-point.ts';
 import type { Policy } from '../demand/policy.ts';
+import { seenBy } from '../demand/target.ts';
 import {
   type Answer,
   asMotion,
@@ -34,7 +35,12 @@ export function rangeNeeded(point: MeasuringPoint, predicted: Prediction, policy
   if (ceiling === undefined || bursts.length === 0) {
     return unanswered([{ of: point.of, what: ceiling === undefined ? 'ceiling of the chain' : 'bursts to be seen' }]);
   }
-  const worst = worstPeak(ceiling, point.targets, point.disturbances, predicted.features);
+  const worst = worstPeak(
+    ceiling,
+    seenBy(predicted.chain.transducer.reference, point.targets),
+    point.disturbances,
+    predicted.features,
+  );
   return thenAnswer(worst, ({ peak, ceiling: { motion } }) => {
     const smallest = Object.fromEntries(
       bursts.map((target) => [

@@ -11,6 +11,11 @@ export function sees(sensed: Reference, asked: Reference): boolean {
   return asked === 'any' || sensed === asked;
 }
 
+/** The targets that ask for the motion a transducer senses: only their peaks reach it. */
+export function seenBy(sensed: Reference, targets: readonly Target[]): readonly Target[] {
+  return targets.filter((target) => sees(sensed, target.reference));
+}
+
 /** Where a target, or an assumption in it, comes from. */
 export interface Origin {
   /** `stated` by the engineer, or `proposed` from an element of the machine. */

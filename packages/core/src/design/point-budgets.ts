@@ -120,6 +120,7 @@ export function budgetFindings(budgets: PointBudgets, at: string): readonly Find
     );
   const sources = [clause(jcgm100, '5.1.6')];
   return [
+    ...unknownBudgets(budgets, at),
     ...(evenCalibrated.length === 0
       ? []
       : [
@@ -150,5 +151,31 @@ export function budgetFindings(budgets: PointBudgets, at: string): readonly Find
             sources,
           }),
         ]),
+  ];
+}
+
+/** A promise whose uncertainty cannot be worked out is not kept by silence: what is missing is asked, once. */
+function unknownBudgets(budgets: PointBudgets, at: string): readonly Finding[] {
+  const unknown = budgets.filter((each) => each.entered === 'nominal' && !each.budget.known && each.tolerance.known);
+  if (unknown.length === 0) return [];
+  const missing = unknown.flatMap((each) => (each.budget.known ? [] : each.budget.missing));
+  const asked = [...new Set(missing.map((each) => `the ${each.what} of ${each.of}`))];
+  return [
+    finding({
+      rule: 'design/accuracy-unknown',
+      weight: 'question',
+      at,
+      found: `uncertainty not known: ${unknown.map((each) => each.target).join(', ')}`,
+      limit: [
+        ...new Set(unknown.map((each) => (each.tolerance.known ? showTolerance(each.tolerance.value) : ''))),
+      ].join(', '),
+      because: 'Whether the reading keeps the accuracy that was promised cannot be told without it.',
+      remedy: [
+        'state what is missing, from data sheet or certificate',
+        'state it as unknown with its bounds and who could answer',
+      ],
+      sources: [clause(jcgm100, '5.1.6')],
+      asks: `What is ${asked.join(', and ')}?`,
+    }),
   ];
 }

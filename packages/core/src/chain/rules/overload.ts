@@ -1,3 +1,4 @@
+import { seenBy } from '../../demand/target.ts';
 import { measuredLevel } from '../../finding/measure.ts';
 import { level, showLevel } from '../../quantity/index.ts';
 import { screeningRules } from '../../source/index.ts';
@@ -22,7 +23,12 @@ export const overload = rule({
   judge: ({ point, prediction, policy }) =>
     prediction.ceilings.flatMap((ceiling) =>
       judged(
-        worstPeak(ceiling, point.targets, point.disturbances, prediction.features),
+        worstPeak(
+          ceiling,
+          seenBy(prediction.chain.transducer.reference, point.targets),
+          point.disturbances,
+          prediction.features,
+        ),
         { rule: 'chain/overload', what: 'worst peak' },
         (worst) => {
           const { headroomDecibels: headroom } = worst;
