@@ -190,9 +190,11 @@ export function substituted(formula: string, letters: ReadonlyMap<string, string
   const equals = formula.indexOf('=');
   const left = equals < 0 ? '' : formula.slice(0, equals + 1);
   const right = equals < 0 ? formula : formula.slice(equals + 1);
-  const replaced = right.replace(/[\p{L}Δ][\p{L}\p{N}_Δ₀-₉]*/gu, (word) => {
+  const replaced = right.replace(/([\p{L}Δ][\p{L}\p{Nd}_Δ₀-₉]*)([\^²³]?)/gu, (whole, word: string, power: string) => {
     const value = letters.get(word);
-    return value === undefined ? word : value;
+    if (value === undefined) return whole;
+    // The power is of the whole value, unit and all.
+    return power === '' ? value : `(${value})${power}`;
   });
   return left + replaced;
 }
