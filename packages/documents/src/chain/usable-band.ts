@@ -87,7 +87,10 @@ function stretchesWithin(prediction: Prediction, tolerance: Tolerance, ends: End
     } else if (now) found.at(-1)!.high = frequency;
     else if (then) found.at(-1)!.high = edgeBetween(frequency, before!, within);
   }
-  return found;
+  // Beyond the mounted resonance the curve crosses 1 once more on its way down: nobody measures there.
+  const { mountedResonance } = prediction.chain.transducer;
+  const end = mountedResonance?.known === true ? mountedResonance.value : Number.POSITIVE_INFINITY;
+  return found.filter((stretch) => stretch.low < end);
 }
 
 /** The place between a frequency outside and one inside, by halving. */
