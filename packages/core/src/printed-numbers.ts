@@ -1,6 +1,7 @@
 import { alarmEvidence } from './alarm/evidence.ts';
 import { chainEvidence } from './chain/formulas/evidence.ts';
 import { proximityEvidence } from './chain/proximity/evidence.ts';
+import { tedsEvidence } from './chain/teds/evidence.ts';
 import { zonesEvidence } from './demand/zones/evidence.ts';
 import { areaEvidence } from './hazardous-area/evidence.ts';
 import { machineEvidence } from './machine/evidence.ts';
@@ -17,6 +18,7 @@ export const printedNumbers: readonly Printed[] = [
   ...zonesEvidence,
   ...chainEvidence,
   ...proximityEvidence,
+  ...tedsEvidence,
   ...areaEvidence,
   ...wiringEvidence,
   ...alarmEvidence,

@@ -1,5 +1,5 @@
 import { alarmWorkings } from './alarm/index.ts';
-import { chainWorkings, proximityWorkings } from './chain/index.ts';
+import { chainWorkings, proximityWorkings, tedsWorkings } from './chain/index.ts';
 import { zoneWorkings } from './demand/zones/index.ts';
 import { areaWorkings } from './hazardous-area/index.ts';
 import { machineWorkings } from './machine/index.ts';
@@ -18,7 +18,7 @@ export const workingsByRoom: readonly { readonly room: Room; readonly workings: 
   { room: 'signal', workings: [vibrationConversion, windowProperties, spectrumSettings] },
   { room: 'machine', workings: machineWorkings },
   { room: 'demand', workings: zoneWorkings },
-  { room: 'chain', workings: [...chainWorkings, ...proximityWorkings] },
+  { room: 'chain', workings: [...chainWorkings, ...proximityWorkings, ...tedsWorkings] },
   { room: 'hazardous-area', workings: areaWorkings },
   { room: 'wiring', workings: wiringWorkings },
   { room: 'alarm', workings: alarmWorkings },

@@ -26,6 +26,7 @@ import { iec60079x11 } from './iec-60079-11.ts';
 import { iec60079x14 } from './iec-60079-14.ts';
 import { iec60079x25 } from './iec-60079-25.ts';
 import { iec60529 } from './iec-60529.ts';
+import { ieee1451x4 } from './ieee-1451-4.ts';
 import { iepePractice } from './iepe-practice.ts';
 import { inductionMotorPractice } from './induction-motor-practice.ts';
 import { iso1683 } from './iso-1683.ts';
@@ -65,6 +66,8 @@ import { singleDegreeOfFreedom } from './single-degree-of-freedom.ts';
 import type { Source } from './source.ts';
 import { statics } from './statics.ts';
 import { symmetricWindowTable } from './symmetric-window-table.ts';
+import { tedsModalLibrary } from './teds-modal-library.ts';
+import { tedsTestStreams } from './teds-test-streams.ts';
 import { temperatureClassTable } from './temperature-class-table.ts';
 import { thermalNoise } from './thermal-noise.ts';
 import { tradePractice } from './trade-practice.ts';
@@ -140,4 +143,7 @@ export const sources: readonly Source[] = [
   beamTextbook,
   statics,
   iso13373x1,
+  ieee1451x4,
+  tedsTestStreams,
+  tedsModalLibrary,
 ];
