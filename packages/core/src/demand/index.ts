@@ -12,4 +12,5 @@ export * from './rules/rules.ts';
 export * from './statement.ts';
 export * from './surroundings.ts';
 export * from './target.ts';
+export { usualLines } from './usual-lines.ts';
 export * from './zones/index.ts';

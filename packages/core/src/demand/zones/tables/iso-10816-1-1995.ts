@@ -1,9 +1,7 @@
 import { iso10816x1edition1995 } from '../../../source/iso-10816-1-1995.ts';
 import { clause } from '../../../source/source.ts';
 import { type ZoneScope, type ZoneTable, zoneTable } from '../zone-table.ts';
-import { kilowatt, millimetresPerSecond, usualBand } from './limits.ts';
-
-type Three = readonly [number, number, number];
+import { kilowatt, millimetresPerSecond, type Three, usualBand } from './limits.ts';
 
 function classTable(numeral: 'I' | 'II' | 'III' | 'IV', limits: Three, scope: ZoneScope): ZoneTable {
   return zoneTable({

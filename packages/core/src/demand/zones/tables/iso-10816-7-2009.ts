@@ -1,9 +1,8 @@
 import { iso10816x7edition2009 } from '../../../source/iso-10816-7-2009.ts';
 import { clause } from '../../../source/source.ts';
 import { type Extent, type ZoneTable, zoneTable } from '../zone-table.ts';
-import { kilowatt, micrometresPeakToPeak, millimetresPerSecond, usualBand } from './limits.ts';
+import { kilowatt, micrometresPeakToPeak, millimetresPerSecond, type Three, usualBand } from './limits.ts';
 
-type Three = readonly [number, number, number];
 type Category = 'I' | 'II';
 
 const machines: Readonly<Record<Category, string>> = {

@@ -1,9 +1,7 @@
 import { iso20816x8edition2018 } from '../../../source/iso-20816-8-2018.ts';
 import { clause } from '../../../source/source.ts';
 import { type ZoneTable, zoneTable } from '../zone-table.ts';
-import { millimetresPerSecond, perMinute, slowBand } from './limits.ts';
-
-type Three = readonly [number, number, number];
+import { millimetresPerSecond, perMinute, slowBand, type Three } from './limits.ts';
 
 function part(name: string, title: string, limits: Three): ZoneTable {
   return zoneTable({

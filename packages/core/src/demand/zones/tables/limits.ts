@@ -1,7 +1,8 @@
 import { type Band, type Level, level, type Motion } from '../../../quantity/index.ts';
 import type { Boundaries } from '../zone-table.ts';
 
-type Three = readonly [ab: number, bc: number, cd: number];
+/** Boundaries A/B, B/C and C/D as a table prints them. */
+export type Three = readonly [ab: number, bc: number, cd: number];
 
 function three(values: Three, each: (value: number) => Level): Boundaries {
   const [ab, bc, cd] = values;
