@@ -1,7 +1,6 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import {
-  type Answer,
   appraisal,
   type DesignedPoint,
   design,
@@ -20,7 +19,7 @@ import {
   steadyGrowth,
   type WatchingSetPoint,
 } from '../../packages/core/src/index.ts';
-import { examplePlant } from '../reading.ts';
+import { examplePlant, known } from '../reading.ts';
 
 /**
  * A fault that grows for forty days, seen through the chains of reference plant 1. Independent: the days follow by hand
@@ -29,11 +28,6 @@ import { examplePlant } from '../reading.ts';
 const designed = design(examplePlant('raw-water-pump'), 1);
 const machine = designed.machines[0]!;
 const [route, loop] = machine.points as [DesignedPoint, DesignedPoint];
-
-function known<T>(answer: Answer<T>): T {
-  if (!answer.known) throw new Error(`not known: ${JSON.stringify(answer)}`);
-  return answer.value;
-}
 
 const rms = (value: number): Level<Motion> => level('velocity', value / 1000, 'rms');
 const line = (name: string, state: string) => known(frequencyAtState(machine.frequencies, name, state));

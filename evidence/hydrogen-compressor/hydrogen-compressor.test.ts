@@ -4,7 +4,6 @@ import { expect, test } from 'vitest';
 import { rowOfTwoPorts } from '../../packages/core/src/chain/stage.ts';
 import { outputImpedance } from '../../packages/core/src/chain/two-port.ts';
 import {
-  type Answer,
   appraisal,
   areaComparison,
   type ChainParts,
@@ -30,22 +29,12 @@ import {
 } from '../../packages/core/src/index.ts';
 import { samplingRateFor } from '../../packages/core/src/signal/spectrum-settings.ts';
 import { changed, type Entry } from '../bench.ts';
-import { besideProject, type ExpectedAnswer, examplePlant, plantOf, root, within } from '../reading.ts';
-
-/** Independent: the answers are those of the plant's author, who used other code and a second derivation. */
-const stored = JSON.parse(readFileSync(resolve(root, 'evidence/hydrogen-compressor/expected.json'), 'utf8')) as {
-  expected: ExpectedAnswer[];
-};
+import { type AnswersById, examplePlant, heldAgainstReference, known, plantOf, root } from '../reading.ts';
 
 const designed: Design = design(examplePlant('hydrogen-compressor'), 1);
 const machine = designed.machines[0]!;
 const [guide, frame, rod] = machine.points as [DesignedPoint, DesignedPoint, DesignedPoint];
 const { catalogue, policy } = designed.plant;
-
-function known<T>(answer: Answer<T> | undefined): T {
-  if (answer === undefined || !answer.known) throw new Error(`not known: ${JSON.stringify(answer)}`);
-  return answer.value;
-}
 
 type Shelf = 'transducers' | 'mounts' | 'inputs' | 'supplies' | 'cables';
 const part = <S extends Shelf>(shelf: S, name: string) =>
@@ -132,7 +121,7 @@ const frameSpectrum = () =>
 const orderTwelve = () => coincidences(machine.stated.train).find((each) => each.a.harmonic === 12)!;
 
 /** Our answer to each expected id, by the shape of the id. */
-const answers: readonly (readonly [RegExp, (match: RegExpExecArray) => number | string | boolean])[] = [
+const answers: AnswersById = [
   [/^S07\.freq\.(\d+)x$/, ([, order]) => Number(order) * line('crankshaft/1x')],
   [/^S07\.freq\.coincidence_12x_2line$/, () => orderTwelve().nearest.difference],
   [
@@ -188,24 +177,7 @@ function withoutHalving(): number {
   return entity.maximumLength;
 }
 
-function answerTo(id: string): number | string | boolean {
-  for (const [pattern, answer] of answers) {
-    const match = pattern.exec(id);
-    if (match !== null) return answer(match);
-  }
-  throw new Error(`no answer is given to ${id}`);
-}
-
-test.each(stored.expected.map((each) => [each.id, each] as const))('independent: %s', (_id, expected) => {
-  const found = answerTo(expected.id);
-  expect(within(expected, found), `expected ${expected.value} ${expected.unit}, found ${found}`).toBe(true);
-});
-
-test('independent: the stored answers are those of the reference plant', ({ skip }) => {
-  const text = besideProject('scenarios/S07.expected.json');
-  if (text === undefined) return skip('the folder with the reference plants is not beside the project');
-  expect(stored.expected).toEqual((JSON.parse(text) as { expected: ExpectedAnswer[] }).expected);
-});
+heldAgainstReference('hydrogen-compressor', 'S07', answers);
 
 /** Reasons of the author's screening table, by the words of ours. */
 const reasons: readonly (readonly [DesignedPoint, string, readonly RegExp[]])[] = [

@@ -2,7 +2,6 @@ import { readFileSync } from 'node:fs';
 import { resolve } from 'node:path';
 import { expect, test } from 'vitest';
 import {
-  type Answer,
   appraisal,
   asMotion,
   asSineDetector,
@@ -22,23 +21,14 @@ import {
   slewLimit,
   visibility,
 } from '../../packages/core/src/index.ts';
-import { besideProject, type ExpectedAnswer, examplePlant, plantOf, root, within } from '../reading.ts';
+import { type AnswersById, examplePlant, heldAgainstReference, known, plantOf, root } from '../reading.ts';
 
-/** Independent: the answers are those of the plant's author, who used other code and a second derivation. */
-const stored = JSON.parse(readFileSync(resolve(root, 'evidence/kiln-support-roller/expected.json'), 'utf8')) as {
-  expected: ExpectedAnswer[];
-};
 const file = readFileSync(resolve(root, 'examples/kiln-support-roller/plant.yaml'), 'utf8');
 
 const designed: Design = design(examplePlant('kiln-support-roller'), 1);
 const machine = designed.machines[0]!;
 const [housing, face] = machine.points as [DesignedPoint, DesignedPoint];
 const { catalogue, policy } = designed.plant;
-
-function known<T>(answer: Answer<T> | undefined): T {
-  if (answer === undefined || !answer.known) throw new Error(`not known: ${JSON.stringify(answer)}`);
-  return answer.value;
-}
 
 const part = <S extends 'transducers' | 'mounts' | 'inputs'>(shelf: S, name: string) =>
   (catalogue[shelf] as readonly { name: string }[]).find((each) => each.name === name) as (typeof catalogue)[S][number];
@@ -108,7 +98,7 @@ const set = (name: string) => housing.settings.sets.find((each) => each.name ===
 const setNames: Readonly<Record<string, string>> = { env: 'envelope-spectrum', mesh: 'mesh-spectrum' };
 
 /** Our answer to each expected id, by the shape of the id. */
-const answers: readonly (readonly [RegExp, (match: RegExpExecArray) => number | string | boolean])[] = [
+const answers: AnswersById = [
   [/^S02\.freq\.kiln(1\.5|3\.0)\.roller_rpm$/, ([, speed]) => 60 * line('roller/1x', stateOf(speed))],
   [/^S02\.freq\.kiln(1\.5|3\.0)\.(\w+)$/, ([, speed, name]) => line(lines[name!]!, stateOf(speed))],
   [/^S02\.BRG\.verdict\.(.+)@(.+)$/, ([, name, mount]) => screened(housing, name!, mount!)],
@@ -146,24 +136,7 @@ const answers: readonly (readonly [RegExp, (match: RegExpExecArray) => number | 
   [/^S02\.acq\.raw_samples$/, () => set('envelope-spectrum').rawSamples!],
 ];
 
-function answerTo(id: string): number | string | boolean {
-  for (const [pattern, answer] of answers) {
-    const match = pattern.exec(id);
-    if (match !== null) return answer(match);
-  }
-  throw new Error(`no answer is given to ${id}`);
-}
-
-test.each(stored.expected.map((each) => [each.id, each] as const))('independent: %s', (_id, expected) => {
-  const found = answerTo(expected.id);
-  expect(within(expected, found), `expected ${expected.value} ${expected.unit}, found ${found}`).toBe(true);
-});
-
-test('independent: the stored answers are those of the reference plant', ({ skip }) => {
-  const text = besideProject('scenarios/S02.expected.json');
-  if (text === undefined) return skip('the folder with the reference plants is not beside the project');
-  expect(stored.expected).toEqual((JSON.parse(text) as { expected: ExpectedAnswer[] }).expected);
-});
+heldAgainstReference('kiln-support-roller', 'S02', answers);
 
 const reasons = (point: DesignedPoint, change: Partial<ChainParts>) =>
   appraised(point, change)

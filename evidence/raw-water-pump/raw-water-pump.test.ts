@@ -1,8 +1,4 @@
-import { readFileSync } from 'node:fs';
-import { resolve } from 'node:path';
-import { expect, test } from 'vitest';
 import {
-  type Answer,
   appraisal,
   type ChainParts,
   type Design,
@@ -16,22 +12,12 @@ import {
   usableFrequency,
   visibility,
 } from '../../packages/core/src/index.ts';
-import { besideProject, type ExpectedAnswer, examplePlant, root, within } from '../reading.ts';
-
-/** Independent: the answers are those of the plant's author, who used other code and a second derivation. */
-const stored = JSON.parse(readFileSync(resolve(root, 'evidence/raw-water-pump/expected.json'), 'utf8')) as {
-  expected: ExpectedAnswer[];
-};
+import { type AnswersById, examplePlant, heldAgainstReference, known } from '../reading.ts';
 
 const designed: Design = design(examplePlant('raw-water-pump'), 1);
 const machine = designed.machines[0]!;
 const [route, loop] = machine.points as [DesignedPoint, DesignedPoint];
 const { catalogue, policy } = designed.plant;
-
-function known<T>(answer: Answer<T> | undefined): T {
-  if (answer === undefined || !answer.known) throw new Error(`not known: ${JSON.stringify(answer)}`);
-  return answer.value;
-}
 
 const part = <S extends 'transducers' | 'mounts' | 'inputs' | 'supplies' | 'cables'>(shelf: S, name: string) =>
   (catalogue[shelf] as readonly { name: string }[]).find((each) => each.name === name) as (typeof catalogue)[S][number];
@@ -90,7 +76,7 @@ const loaded = () =>
   appraised(loop, { inLine: [...loop.stated.way!.inLine, part('supplies', 'IND-250'), part('supplies', 'BAR-340')] });
 
 /** Our answer to each expected id, by the shape of the id. */
-const answers: readonly (readonly [RegExp, (match: RegExpExecArray) => number | string | boolean])[] = [
+const answers: AnswersById = [
   [/^S01\.freq\.(25|50)Hz\.rpm$/, ([, hertz]) => 60 * line('pump/1x', hertz === '25' ? 'lowest' : 'highest')],
   [/^S01\.freq\.(25|50)Hz\.(\w+)$/, ([, hertz, name]) => line(lines[name!]!, hertz === '25' ? 'lowest' : 'highest')],
   [/^S01\.band\.low$/, () => line('pump/half-order', 'lowest')],
@@ -165,21 +151,4 @@ const answers: readonly (readonly [RegExp, (match: RegExpExecArray) => number | 
   ],
 ];
 
-function answerTo(id: string): number | string | boolean {
-  for (const [pattern, answer] of answers) {
-    const match = pattern.exec(id);
-    if (match !== null) return answer(match);
-  }
-  throw new Error(`no answer is given to ${id}`);
-}
-
-test.each(stored.expected.map((each) => [each.id, each] as const))('independent: %s', (_id, expected) => {
-  const found = answerTo(expected.id);
-  expect(within(expected, found), `expected ${expected.value} ${expected.unit}, found ${found}`).toBe(true);
-});
-
-test('independent: the stored answers are those of the reference plant', ({ skip }) => {
-  const text = besideProject('scenarios/S01.expected.json');
-  if (text === undefined) return skip('the folder with the reference plants is not beside the project');
-  expect(stored.expected).toEqual((JSON.parse(text) as { expected: ExpectedAnswer[] }).expected);
-});
+heldAgainstReference('raw-water-pump', 'S01', answers);

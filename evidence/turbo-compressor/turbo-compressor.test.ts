@@ -2,7 +2,6 @@ import { readFileSync } from 'node:fs';
 import { resolve } from 'node:path';
 import { expect, test } from 'vitest';
 import {
-  type Answer,
   appraisal,
   asMotion,
   type ChainParts,
@@ -19,23 +18,14 @@ import {
   slewLimit,
   slowRollAccepted,
 } from '../../packages/core/src/index.ts';
-import { besideProject, type ExpectedAnswer, examplePlant, plantOf, root, within } from '../reading.ts';
+import { type AnswersById, examplePlant, heldAgainstReference, known, plantOf, root } from '../reading.ts';
 
-/** Independent: the answers are those of the plant's author, who used other code and a second derivation. */
-const stored = JSON.parse(readFileSync(resolve(root, 'evidence/turbo-compressor/expected.json'), 'utf8')) as {
-  expected: ExpectedAnswer[];
-};
 const file = readFileSync(resolve(root, 'examples/turbo-compressor/plant.yaml'), 'utf8');
 
 const designed: Design = design(examplePlant('turbo-compressor'), 1);
 const machine = designed.machines[0]!;
 const [journal, thrust, mark, casing] = machine.points as [DesignedPoint, DesignedPoint, DesignedPoint, DesignedPoint];
 const { catalogue, policy } = designed.plant;
-
-function known<T>(answer: Answer<T> | undefined): T {
-  if (answer === undefined || !answer.known) throw new Error(`not known: ${JSON.stringify(answer)}`);
-  return answer.value;
-}
 
 const part = <S extends 'transducers' | 'mounts' | 'inputs'>(shelf: S, name: string) =>
   (catalogue[shelf] as readonly { name: string }[]).find((each) => each.name === name) as (typeof catalogue)[S][number];
@@ -94,7 +84,7 @@ const set = (name: string) => journal.settings.sets.find((each) => each.name ===
 const gravity = 9.80665;
 
 /** Our answer to each expected id, by the shape of the id. */
-const answers: readonly (readonly [RegExp, (match: RegExpExecArray) => number | string | boolean])[] = [
+const answers: AnswersById = [
   [/^S04\.freq\.(\w+)$/, ([, name]) => frequencies[name!]!()],
   [/^S04\.JOURNAL\.verdict\.(.+)@(.+)$/, ([, name, mount]) => screened(journal, name!, mount!)],
   [/^S04\.CASING\.verdict\.(.+)@(.+)$/, ([, name, mount]) => screened(casing, name!, mount!)],
@@ -155,24 +145,7 @@ const answers: readonly (readonly [RegExp, (match: RegExpExecArray) => number | 
   [/^S04\.acq\.runup\.rpm_change_in_record$/, () => 60 * set('synchronous').orders!.speedChange!],
 ];
 
-function answerTo(id: string): number | string | boolean {
-  for (const [pattern, answer] of answers) {
-    const match = pattern.exec(id);
-    if (match !== null) return answer(match);
-  }
-  throw new Error(`no answer is given to ${id}`);
-}
-
-test.each(stored.expected.map((each) => [each.id, each] as const))('independent: %s', (_id, expected) => {
-  const found = answerTo(expected.id);
-  expect(within(expected, found), `expected ${expected.value} ${expected.unit}, found ${found}`).toBe(true);
-});
-
-test('independent: the stored answers are those of the reference plant', ({ skip }) => {
-  const text = besideProject('scenarios/S04.expected.json');
-  if (text === undefined) return skip('the folder with the reference plants is not beside the project');
-  expect(stored.expected).toEqual((JSON.parse(text) as { expected: ExpectedAnswer[] }).expected);
-});
+heldAgainstReference('turbo-compressor', 'S04', answers);
 
 /** The findings of the plant with some of its file written otherwise: gravest first, by rule, place and weight. */
 function written(...changes: readonly (readonly [was: string, is: string])[]): readonly string[] {

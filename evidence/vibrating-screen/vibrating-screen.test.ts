@@ -2,7 +2,6 @@ import { readFileSync } from 'node:fs';
 import { resolve } from 'node:path';
 import { expect, test } from 'vitest';
 import {
-  type Answer,
   appraisal,
   asAcceleration,
   asMotion,
@@ -22,23 +21,13 @@ import {
   stated,
   visibility,
 } from '../../packages/core/src/index.ts';
-import { besideProject, type ExpectedAnswer, examplePlant, plantOf, root, within } from '../reading.ts';
-
-/** Independent: the answers are those of the plant's author, who used other code and a second derivation. */
-const stored = JSON.parse(readFileSync(resolve(root, 'evidence/vibrating-screen/expected.json'), 'utf8')) as {
-  expected: ExpectedAnswer[];
-};
+import { type AnswersById, examplePlant, heldAgainstReference, known, plantOf, root } from '../reading.ts';
 
 const designed: Design = design(examplePlant('vibrating-screen'), 1);
 const machine = designed.machines[0]!;
 const [exciter] = machine.points as readonly [DesignedPoint];
 const { catalogue, policy, allowances } = designed.plant;
 const gravity = 9.80665;
-
-function known<T>(answer: Answer<T> | undefined): T {
-  if (answer === undefined || !answer.known) throw new Error(`not known: ${JSON.stringify(answer)}`);
-  return answer.value;
-}
 
 const part = <S extends 'transducers' | 'mounts' | 'inputs'>(shelf: S, name: string) =>
   (catalogue[shelf] as readonly { name: string }[]).find((each) => each.name === name) as (typeof catalogue)[S][number];
@@ -83,7 +72,7 @@ const lines: Readonly<Record<string, string>> = {
 const sets: Readonly<Record<string, string>> = { stroke: 'motion-path', env: 'envelope-spectrum' };
 
 /** Our answer to each expected id, by the shape of the id. */
-const answers: readonly (readonly [RegExp, (match: RegExpExecArray) => number | string | boolean])[] = [
+const answers: AnswersById = [
   [/^S05\.freq\.(\w+)$/, ([, name]) => line(lines[name!]!)],
   [/^S05\.motion\.acc_g_pk$/, () => inG(asAcceleration(stroke(), line('exciter/stroke')))],
   [
@@ -130,24 +119,7 @@ const answers: readonly (readonly [RegExp, (match: RegExpExecArray) => number | 
   [/^S05\.alarm\.stroke_trip_g$/, () => inG(known(exciter.window!.accelerations).trip)],
 ];
 
-function answerTo(id: string): number | string | boolean {
-  for (const [pattern, answer] of answers) {
-    const match = pattern.exec(id);
-    if (match !== null) return answer(match);
-  }
-  throw new Error(`no answer is given to ${id}`);
-}
-
-test.each(stored.expected.map((each) => [each.id, each] as const))('independent: %s', (_id, expected) => {
-  const found = answerTo(expected.id);
-  expect(within(expected, found), `expected ${expected.value} ${expected.unit}, found ${found}`).toBe(true);
-});
-
-test('independent: the stored answers are those of the reference plant', ({ skip }) => {
-  const text = besideProject('scenarios/S05.expected.json');
-  if (text === undefined) return skip('the folder with the reference plants is not beside the project');
-  expect(stored.expected).toEqual((JSON.parse(text) as { expected: ExpectedAnswer[] }).expected);
-});
+heldAgainstReference('vibrating-screen', 'S05', answers);
 
 const speaking = (found: Design, rule: string) => found.findings.find((each) => each.rule === rule);
 

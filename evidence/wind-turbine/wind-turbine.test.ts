@@ -2,7 +2,6 @@ import { readFileSync } from 'node:fs';
 import { resolve } from 'node:path';
 import { expect, test } from 'vitest';
 import {
-  type Answer,
   appraisal,
   assemblyShare,
   type ChainParts,
@@ -18,12 +17,7 @@ import {
   visibility,
   workingCalled,
 } from '../../packages/core/src/index.ts';
-import { besideProject, type ExpectedAnswer, examplePlant, plantOf, root, within } from '../reading.ts';
-
-/** Independent: the answers are those of the plant's author, who used other code and a second derivation. */
-const stored = JSON.parse(readFileSync(resolve(root, 'evidence/wind-turbine/expected.json'), 'utf8')) as {
-  expected: ExpectedAnswer[];
-};
+import { type AnswersById, examplePlant, heldAgainstReference, known, plantOf, root } from '../reading.ts';
 
 const designed: Design = design(examplePlant('wind-turbine'), 1);
 const machine = designed.machines[0]!;
@@ -35,11 +29,6 @@ const [nacelle, mainBearing, ringGear, fastShaft] = machine.points as readonly [
 ];
 const { catalogue, policy } = designed.plant;
 const gravity = 9.80665;
-
-function known<T>(answer: Answer<T> | undefined): T {
-  if (answer === undefined || !answer.known) throw new Error(`not known: ${JSON.stringify(answer)}`);
-  return answer.value;
-}
 
 const part = <S extends 'transducers' | 'mounts' | 'inputs'>(shelf: S, name: string) =>
   (catalogue[shelf] as readonly { name: string }[]).find((each) => each.name === name) as (typeof catalogue)[S][number];
@@ -109,7 +98,7 @@ const teeth = { sun: 21, planet: 39, ring: 99, planets: 3 };
 const turns = () => set(ringGear, 'planetary-turns').orders!;
 
 /** Our answer to each expected id, by the shape of the id. */
-const answers: readonly (readonly [RegExp, (match: RegExpExecArray) => number | string | boolean])[] = [
+const answers: AnswersById = [
   [/^S10\.freq\.(8\.5|15\.5)rpm\.HSS_rpm$/, ([, rpm]) => 60 * line('fast/1x', rpm!)],
   [/^S10\.freq\.(8\.5|15\.5)rpm\.(\w+)$/, ([, rpm, name]) => line(lines[name!]!, rpm!)],
   [/^S10\.ratio\.exact$/, () => fastRatio()],
@@ -158,24 +147,7 @@ const answers: readonly (readonly [RegExp, (match: RegExpExecArray) => number | 
   [/^S10\.acq\.main_env\.T$/, () => set(mainBearing, 'envelope-spectrum').recordLength],
 ];
 
-function answerTo(id: string): number | string | boolean {
-  for (const [pattern, answer] of answers) {
-    const match = pattern.exec(id);
-    if (match !== null) return answer(match);
-  }
-  throw new Error(`no answer is given to ${id}`);
-}
-
-test.each(stored.expected.map((each) => [each.id, each] as const))('independent: %s', (_id, expected) => {
-  const found = answerTo(expected.id);
-  expect(within(expected, found), `expected ${expected.value} ${expected.unit}, found ${found}`).toBe(true);
-});
-
-test('independent: the stored answers are those of the reference plant', ({ skip }) => {
-  const text = besideProject('scenarios/S10.expected.json');
-  if (text === undefined) return skip('the folder with the reference plants is not beside the project');
-  expect(stored.expected).toEqual((JSON.parse(text) as { expected: ExpectedAnswer[] }).expected);
-});
+heldAgainstReference('wind-turbine', 'S10', answers);
 
 test('the chosen chains are proven against their targets: nothing blocks and nothing is asked', () => {
   expect(designed.findings.filter(({ weight }) => weight === 'blocks-issue' || weight === 'question')).toEqual([]);
