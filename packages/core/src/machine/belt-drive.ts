@@ -1,16 +1,9 @@
 import {
   type Answer,
   answer,
-  answerOf,
   ask,
-  exactly,
-  type Fraction,
-  fraction,
   fromAll,
-  minus,
-  multiplied,
   optional,
-  plus,
   quantityField,
   type Sheet,
   spanField,
@@ -22,7 +15,7 @@ import { clause } from '../source/source.ts';
 import { beltTurns, usualBeltSlip } from './belt-frequencies.ts';
 import { type ElementLine, machineElementKind, present } from './element.ts';
 import { measuredTimes, turning } from './form.ts';
-import { equation, type RelationTerm } from './relation.ts';
+import { fallingBehind, rimRelations, rimsOf } from './rim-drive.ts';
 import { beltLengthPossible } from './rules/belt-length-possible.ts';
 import { beltRatioAgainstDiameters } from './rules/belt-ratio-against-diameters.ts';
 import { beltSlipNotStated } from './rules/belt-slip-not-stated.ts';
@@ -57,25 +50,17 @@ export const beltDrive = machineElementKind({
   sheet: beltDriveSheet,
   places: ['from', 'to'],
   relations: (sheet) =>
-    fromAll({ pulleys: pulleysOf(sheet), slip: beltSlip(sheet) }, ({ pulleys, slip }) => {
-      const at = (share: Fraction): readonly RelationTerm<'from' | 'to'>[] =>
-        equation(
-          ['from', multiplied(exactly(pulleys.driving), minus(fraction(1), share))],
-          ['to', minus(fraction(0), exactly(pulleys.driven))],
-        );
-      return [
-        {
-          words: 'a belt joins the rims of two pulleys',
-          terms: at(slip.nominal),
-          loosely: { low: at(exactly(slip.high)), high: at(exactly(slip.low)) },
-        },
-      ];
-    }),
+    rimRelations(
+      'a belt joins the rims of two pulleys',
+      rimsOf(sheet, 'pulley'),
+      fallingBehind(present(sheet, 'slip'), sheet.of, 'slip', usualBeltSlip),
+      'the same way',
+    ),
   lines: (sheet, place): readonly ElementLine[] => [
     {
       name: 'belt-pass',
       meaning: 'One turn of the belt: a joint, a bad place in it; its second multiple is commonly the stronger',
-      form: fromAll({ pulleys: pulleysOf(sheet), length: lengthOf(sheet) }, ({ pulleys, length }) => [
+      form: fromAll({ pulleys: rimsOf(sheet, 'pulley'), length: lengthOf(sheet) }, ({ pulleys, length }) => [
         measuredTimes(beltTurns(pulleys.driving, length), turning(place.shafts.from)),
       ]),
       slip: { low: -(slipSpan(sheet)?.high ?? usualBeltSlip.high), high: 0 },
@@ -91,24 +76,6 @@ export const beltDrive = machineElementKind({
   sources,
 });
 
-interface Pulleys {
-  readonly driving: number;
-  readonly driven: number;
-}
-
-function pulleysOf(sheet: BeltDriveSheet): Answer<Pulleys> {
-  return thenAnswer(
-    ask(sheet, ['drivingDiameter', 'drivenDiameter'], ({ drivingDiameter: driving, drivenDiameter: driven }) => ({
-      driving,
-      driven,
-    })),
-    (pulleys) =>
-      pulleys.driving > 0 && pulleys.driven > 0
-        ? answer(pulleys)
-        : unanswered([{ of: sheet.of, what: 'pulley diameters above zero' }]),
-  );
-}
-
 function lengthOf(sheet: BeltDriveSheet): Answer<number> {
   return thenAnswer(
     ask(sheet, ['beltLength'], ({ beltLength }) => beltLength as number),
@@ -119,21 +86,4 @@ function lengthOf(sheet: BeltDriveSheet): Answer<number> {
 function slipSpan(sheet: BeltDriveSheet): { readonly low: number; readonly high: number } | undefined {
   const own = present(sheet, 'slip');
   return own?.known === true ? own.value : undefined;
-}
-
-interface BeltSlip {
-  readonly nominal: Fraction;
-  readonly low: number;
-  readonly high: number;
-}
-
-function beltSlip(sheet: BeltDriveSheet): Answer<BeltSlip> {
-  const own = present(sheet, 'slip');
-  if (own === undefined) return answer({ nominal: fraction(0), ...usualBeltSlip });
-  return thenAnswer(answerOf(own, sheet.of, 'slip'), ({ low, high }) => {
-    const middle = multiplied(fraction(1, 2), plus(exactly(low), exactly(high)));
-    return low > -1 && high < 1
-      ? answer({ nominal: middle, low, high })
-      : unanswered([{ of: sheet.of, what: 'a slip below 100 %' }]);
-  });
 }

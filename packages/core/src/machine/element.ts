@@ -19,6 +19,17 @@ export interface ElementLine {
   readonly sources: readonly Clause[];
 }
 
+/** Writes the lines of an element that stand on the same sources. */
+export function linesFrom(sources: readonly Clause[]) {
+  return (name: string, meaning: string, harmonics: number, form: Answer<FrequencyForm>): ElementLine => ({
+    name,
+    meaning,
+    form,
+    harmonics,
+    sources,
+  });
+}
+
 /** Relative distance from the kinematic value, low and high. */
 export interface Slip {
   readonly low: number;

@@ -1,29 +1,9 @@
-import {
-  type Answer,
-  answer,
-  answerOf,
-  ask,
-  choiceField,
-  exactly,
-  type Fraction,
-  fraction,
-  fromAll,
-  minus,
-  multiplied,
-  optional,
-  plus,
-  quantityField,
-  type Sheet,
-  spanField,
-  thenAnswer,
-  unanswered,
-  valueIfStated,
-} from '../quantity/index.ts';
+import { choiceField, optional, quantityField, type Sheet, spanField, valueIfStated } from '../quantity/index.ts';
 import { clause } from '../source/source.ts';
 import { tradePractice } from '../source/trade-practice.ts';
 import { machineElementKind, present } from './element.ts';
-import { equation, type RelationTerm } from './relation.ts';
 import { usualCreep } from './rim-creep.ts';
+import { fallingBehind, rimRelations, rimsOf } from './rim-drive.ts';
 import { creepNotStated } from './rules/creep-not-stated.ts';
 
 const sources = [clause(tradePractice, 'rolling contact: rim speeds alike but for creep')];
@@ -52,57 +32,13 @@ export const frictionPair = machineElementKind({
   sheet: frictionPairSheet,
   places: ['from', 'to'],
   relations: (sheet) =>
-    fromAll({ rims: rimsOf(sheet), creep: creepOf(sheet) }, ({ rims, creep }) => {
-      const sense = valueIfStated(sheet.values.contact) === 'inside' ? -1 : 1;
-      const at = (share: Fraction): readonly RelationTerm<'from' | 'to'>[] =>
-        equation(
-          ['from', multiplied(exactly(rims.driving), minus(fraction(1), share))],
-          ['to', multiplied(fraction(sense), exactly(rims.driven))],
-        );
-      return [
-        {
-          words: 'two rims roll on each other',
-          terms: at(creep.nominal),
-          loosely: { low: at(exactly(creep.high)), high: at(exactly(creep.low)) },
-        },
-      ];
-    }),
+    rimRelations(
+      'two rims roll on each other',
+      rimsOf(sheet, 'rim'),
+      fallingBehind(present(sheet, 'creep'), sheet.of, 'creep', usualCreep),
+      valueIfStated(sheet.values.contact) === 'inside' ? 'the same way' : 'opposite ways',
+    ),
   lines: () => [],
   doubts: (sheet, speeds) => creepNotStated.check(sheet, speeds),
   sources,
 });
-
-interface Rims {
-  readonly driving: number;
-  readonly driven: number;
-}
-
-function rimsOf(sheet: FrictionPairSheet): Answer<Rims> {
-  return thenAnswer(
-    ask(sheet, ['drivingDiameter', 'drivenDiameter'], ({ drivingDiameter: driving, drivenDiameter: driven }) => ({
-      driving,
-      driven,
-    })),
-    (rims) =>
-      rims.driving > 0 && rims.driven > 0
-        ? answer(rims)
-        : unanswered([{ of: sheet.of, what: 'rim diameters above zero' }]),
-  );
-}
-
-interface Creep {
-  readonly nominal: Fraction;
-  readonly low: number;
-  readonly high: number;
-}
-
-function creepOf(sheet: FrictionPairSheet): Answer<Creep> {
-  const own = present(sheet, 'creep');
-  if (own === undefined) return answer({ nominal: fraction(0), ...usualCreep });
-  return thenAnswer(answerOf(own, sheet.of, 'creep'), ({ low, high }) => {
-    const middle = multiplied(fraction(1, 2), plus(exactly(low), exactly(high)));
-    return low > -1 && high < 1
-      ? answer({ nominal: middle, low, high })
-      : unanswered([{ of: sheet.of, what: 'a creep below 100 %' }]);
-  });
-}

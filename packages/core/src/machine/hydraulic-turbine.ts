@@ -11,10 +11,11 @@ import {
 import { hydraulicTurbinePractice } from '../source/hydraulic-turbine-practice.ts';
 import { clause } from '../source/source.ts';
 import { commonOrder, rowMeetings } from './bladed-rows.ts';
-import { couplesNothing, type ElementLine, machineElementKind, noSlip, present } from './element.ts';
+import { couplesNothing, type ElementLine, linesFrom, machineElementKind, noSlip, present } from './element.ts';
 import { counted, type FrequencyTerm, measuredTimes, turning } from './form.ts';
 
 const sources = [clause(hydraulicTurbinePractice)];
+const line = linesFrom(sources);
 
 /** Vortex rope in the draft tube at part load, as a share of the speed, where nobody stated another. From memory. */
 export const usualRope = { low: 0.2, high: 0.4 };
@@ -37,12 +38,6 @@ export const hydraulicTurbine = machineElementKind({
     const running = answerOf(sheet.values.runnerBlades, sheet.of, 'runner blades');
     const standing = answerOf(sheet.values.guideVanes, sheet.of, 'guide vanes');
     const shaft = turning(place.shafts.on);
-    const line = (
-      name: string,
-      meaning: string,
-      harmonics: number,
-      form: Answer<readonly FrequencyTerm[]>,
-    ): ElementLine => ({ name, meaning, form, harmonics, sources });
     const times = (count: Answer<number>) => fromAll({ count }, (known) => [counted(known.count, shaft)]);
     return [
       line('blade-pass', 'Runner blades passing what stands: casing, guide vanes, head cover', 3, times(running)),

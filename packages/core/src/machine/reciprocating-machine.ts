@@ -1,19 +1,11 @@
-import {
-  type Answer,
-  answerOf,
-  choiceField,
-  countField,
-  fromAll,
-  optional,
-  quantityField,
-  type Sheet,
-} from '../quantity/index.ts';
+import { answerOf, choiceField, countField, fromAll, optional, quantityField, type Sheet } from '../quantity/index.ts';
 import { reciprocatingPractice } from '../source/reciprocating-practice.ts';
 import { clause } from '../source/source.ts';
-import { couplesNothing, type ElementLine, machineElementKind } from './element.ts';
-import { counted, type FrequencyTerm, turning } from './form.ts';
+import { couplesNothing, type ElementLine, linesFrom, machineElementKind } from './element.ts';
+import { counted, turning } from './form.ts';
 
 const sources = [clause(reciprocatingPractice)];
+const line = linesFrom(sources);
 
 /** What happens how often in one turn of the crank. */
 export const reversalsPerTurn = 2;
@@ -39,12 +31,6 @@ export const reciprocatingMachine = machineElementKind({
     const throws = answerOf(sheet.values.throws, sheet.of, 'throws');
     const acting = answerOf(sheet.values.acting, sheet.of, 'acting');
     const crank = turning(place.shafts.on);
-    const line = (
-      name: string,
-      meaning: string,
-      harmonics: number,
-      form: Answer<readonly FrequencyTerm[]>,
-    ): ElementLine => ({ name, meaning, form, harmonics, sources });
     return [
       line(
         'rod-load-reversal',

@@ -1,8 +1,8 @@
 import { type Answer, ask, type Field, type Fields, fraction, fromAll, type Sheet } from '../quantity/index.ts';
 import { type Clause, clause } from '../source/source.ts';
 import { tradePractice } from '../source/trade-practice.ts';
-import type { ElementLine, ElementPlace } from './element.ts';
-import { counted, type FrequencyTerm, turning } from './form.ts';
+import { type ElementLine, type ElementPlace, linesFrom } from './element.ts';
+import { counted, turning } from './form.ts';
 import { toothPair } from './mesh-frequencies.ts';
 import { equation, type SpeedRelation } from './relation.ts';
 
@@ -61,6 +61,7 @@ export function loopRelations(sheet: Wheels, { loop }: LoopWords): Answer<readon
 export const loopSources: readonly Clause[] = [
   clause(tradePractice, 'tooth mesh of chains and timing belts: teeth times speed'),
 ];
+const line = linesFrom(loopSources);
 
 /** Lines of a loop; `length` is its count of teeth or links. */
 export function loopLines(
@@ -70,12 +71,6 @@ export function loopLines(
   { loop, wheel, mesh }: LoopWords,
 ): readonly ElementLine[] {
   const from = turning(place.shafts.from);
-  const line = (
-    name: string,
-    meaning: string,
-    harmonics: number,
-    form: Answer<readonly FrequencyTerm[]>,
-  ): ElementLine => ({ name, meaning, form, harmonics, sources: loopSources });
   const known = fromAll({ wheels: wheelsOf(sheet), length }, ({ wheels, length: count }) =>
     loopOrders({ ...wheels, loop: count }),
   );
