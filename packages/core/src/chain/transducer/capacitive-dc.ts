@@ -10,14 +10,15 @@ import {
   quantityField,
   type Sheet,
 } from '../../quantity/index.ts';
-import { type Complex, complex, magnitude, product, scaled } from '../../signal/complex.ts';
+import { type Complex, magnitude, product, scaled } from '../../signal/complex.ts';
 import { lowPass, resonance } from '../../signal/filters.ts';
 import { singleDegreeOfFreedom, tradePractice } from '../../source/index.ts';
 import { clause } from '../../source/source.ts';
 import type { MountModel } from '../mount/mount-kind.ts';
 import type { Stage } from '../stage.ts';
-import { isolatedGain, seriesImpedance } from '../two-port.ts';
+import { isolatedGain } from '../two-port.ts';
 import { movedResonance, settlingOf, statedNoise } from './mounted.ts';
+import { outputResistanceStage } from './stages.ts';
 import {
   commonTransducerSheet,
   optionalHighCornerSheet,
@@ -91,13 +92,7 @@ function stagesOf(sheet: CapacitiveSheet, resonanceAt: Answer<number>): Answer<r
         through: (frequency) => isolatedGain(scaled(gain(frequency), sensitivity)),
         noise: statedNoise(sheet, sensitivity),
       },
-      {
-        name: 'output resistance',
-        part: sheet.of,
-        enters: 'voltage',
-        leaves: 'voltage',
-        through: () => seriesImpedance(complex(output ?? 0, 0)),
-      },
+      outputResistanceStage(sheet.of, output ?? 0),
     ],
   );
 }

@@ -28,10 +28,11 @@ import { converterCorner, converterNoise, type LeakyCapacitance } from '../formu
 import { densityAt } from '../formulas/noise.ts';
 import type { MountModel } from '../mount/mount-kind.ts';
 import type { Stage } from '../stage.ts';
-import { isolatedGain, seriesImpedance } from '../two-port.ts';
+import { isolatedGain } from '../two-port.ts';
 import { type ChargeConverter, chargeLeak, converterPort } from './charge-port.ts';
 import { biasedOutput, biasedOutputSheet } from './iepe-accelerometer.ts';
 import { movedResonance, settlingOf } from './mounted.ts';
+import { mountedResonanceStage, outputResistanceStage } from './stages.ts';
 import { commonTransducerSheet, type TransducerModel, transducerKind } from './transducer-kind.ts';
 
 const dataSheet = {
@@ -163,14 +164,7 @@ function noiseOf(set: MatchedSet, sensitivity: number, of: string): Answer<(freq
 function stagesOf(sheet: ChargeSheet, set: Answer<MatchedSet>, resonanceAt: Answer<number>): Answer<readonly Stage[]> {
   const stated = ask(sheet, ['quality', 'outputResistance'], (values) => values);
   return fromAll({ stated, set, resonanceAt }, ({ stated: s, set: pair, resonanceAt: natural }) => [
-    {
-      name: 'mounted resonance',
-      part: sheet.of,
-      enters: 'motion',
-      leaves: 'motion',
-      features: [natural],
-      through: (frequency) => isolatedGain(resonance(frequency, natural, s.quality)),
-    },
+    mountedResonanceStage(sheet.of, natural, s.quality),
     {
       name: 'element',
       part: sheet.of,
@@ -193,13 +187,7 @@ function stagesOf(sheet: ChargeSheet, set: Answer<MatchedSet>, resonanceAt: Answ
       through: (frequency) => converterPort(pair.converter, frequency),
       noise: noiseOf(pair, pair.elementSensitivity / pair.converter.feedback.capacitance, sheet.of),
     },
-    {
-      name: 'output resistance',
-      part: sheet.of,
-      enters: 'voltage',
-      leaves: 'voltage',
-      through: () => seriesImpedance(complex(s.outputResistance, 0)),
-    },
+    outputResistanceStage(sheet.of, s.outputResistance),
   ]);
 }
 

@@ -10,7 +10,7 @@ import {
   quantityField,
   type Sheet,
 } from '../../quantity/index.ts';
-import { type Complex, complex, magnitude, product, scaled } from '../../signal/complex.ts';
+import { type Complex, magnitude, product, scaled } from '../../signal/complex.ts';
 import { highPass, resonance } from '../../signal/filters.ts';
 import { loopPractice, singleDegreeOfFreedom } from '../../source/index.ts';
 import { clause } from '../../source/source.ts';
@@ -18,9 +18,10 @@ import { filterOrderField } from '../filter-order-field.ts';
 import { densityAt } from '../formulas/noise.ts';
 import type { MountModel } from '../mount/mount-kind.ts';
 import type { Stage } from '../stage.ts';
-import { isolatedGain, seriesImpedance } from '../two-port.ts';
+import { isolatedGain } from '../two-port.ts';
 import { loopModel, loopSheet } from './loop-sensor.ts';
 import { movedResonance, settlingOf } from './mounted.ts';
+import { outputResistanceStage } from './stages.ts';
 import { type TransducerModel, transducerKind } from './transducer-kind.ts';
 
 const dataSheet = {
@@ -79,13 +80,7 @@ function rawStages(sheet: DualSheet, resonanceAt: Answer<number>): Answer<readon
         through: (frequency) => isolatedGain(scaled(response(frequency), sensitivity)),
         noise: ask(sheet, ['rawNoise'], (s) => (frequency: number) => densityAt(s.rawNoise, frequency) * sensitivity),
       },
-      {
-        name: 'output resistance',
-        part: sheet.of,
-        enters: 'voltage',
-        leaves: 'voltage',
-        through: () => seriesImpedance(complex(output ?? 0, 0)),
-      },
+      outputResistanceStage(sheet.of, output ?? 0),
     ],
   );
 }

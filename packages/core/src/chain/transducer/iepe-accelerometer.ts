@@ -17,8 +17,9 @@ import { iepePractice, singleDegreeOfFreedom } from '../../source/index.ts';
 import { clause } from '../../source/source.ts';
 import type { MountModel } from '../mount/mount-kind.ts';
 import type { Stage } from '../stage.ts';
-import { isolatedGain, seriesImpedance } from '../two-port.ts';
+import { isolatedGain } from '../two-port.ts';
 import { movedResonance, settlingOf, statedNoise } from './mounted.ts';
+import { mountedResonanceStage, outputResistanceStage } from './stages.ts';
 import { commonTransducerSheet, lowCornerSheet, type TransducerModel, transducerKind } from './transducer-kind.ts';
 
 /** The electronics inside a constant-current transducer, as its data sheet states them. */
@@ -63,14 +64,7 @@ function stagesOf(sheet: AccelerometerSheet, resonanceAt: Answer<number>): Answe
     (values) => values,
   );
   return fromAll({ stated, resonanceAt }, ({ stated: s, resonanceAt: natural }) => [
-    {
-      name: 'mounted resonance',
-      part: sheet.of,
-      enters: 'motion',
-      leaves: 'motion',
-      features: [natural],
-      through: (frequency) => isolatedGain(resonance(frequency, natural, s.quality)),
-    },
+    mountedResonanceStage(sheet.of, natural, s.quality),
     {
       name: 'element and electronics',
       part: sheet.of,
@@ -79,13 +73,7 @@ function stagesOf(sheet: AccelerometerSheet, resonanceAt: Answer<number>): Answe
       through: (frequency) => isolatedGain(scaledBy(s.sensitivity, highPass(frequency, s.lowCorner, s.lowCornerOrder))),
       noise: statedNoise(sheet, s.sensitivity),
     },
-    {
-      name: 'output resistance',
-      part: sheet.of,
-      enters: 'voltage',
-      leaves: 'voltage',
-      through: () => seriesImpedance(complex(s.outputResistance, 0)),
-    },
+    outputResistanceStage(sheet.of, s.outputResistance),
   ]);
 }
 

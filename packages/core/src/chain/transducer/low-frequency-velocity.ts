@@ -11,14 +11,15 @@ import {
   type Sheet,
   textField,
 } from '../../quantity/index.ts';
-import { complex, magnitude, scaled } from '../../signal/complex.ts';
+import { magnitude, scaled } from '../../signal/complex.ts';
 import { highPass } from '../../signal/filters.ts';
 import { seismometryNotes, tradePractice } from '../../source/index.ts';
 import { clause } from '../../source/source.ts';
 import type { Stage } from '../stage.ts';
-import { isolatedGain, seriesImpedance } from '../two-port.ts';
+import { isolatedGain } from '../two-port.ts';
 import { coilSheet, travelCeiling } from './coil.ts';
 import { settlingOf, statedNoise } from './mounted.ts';
+import { outputResistanceStage } from './stages.ts';
 import { commonTransducerSheet, lowCornerSheet, type TransducerModel, transducerKind } from './transducer-kind.ts';
 
 const dataSheet = {
@@ -56,13 +57,7 @@ function stagesOf(sheet: ExtendedSheet): Answer<readonly Stage[]> {
       noise: statedNoise(sheet, s.sensitivity),
       features: [s.lowCorner],
     },
-    {
-      name: 'output resistance',
-      part: sheet.of,
-      enters: 'voltage',
-      leaves: 'voltage',
-      through: () => seriesImpedance(complex(ohms, 0)),
-    },
+    outputResistanceStage(sheet.of, ohms),
   ]);
 }
 

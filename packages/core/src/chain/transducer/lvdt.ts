@@ -9,13 +9,14 @@ import {
   type Sheet,
   textField,
 } from '../../quantity/index.ts';
-import { complex, scaled } from '../../signal/complex.ts';
+import { scaled } from '../../signal/complex.ts';
 import { lowPass } from '../../signal/filters.ts';
 import { screeningRules, tradePractice } from '../../source/index.ts';
 import { clause } from '../../source/source.ts';
 import { filterOrderField } from '../filter-order-field.ts';
-import { isolatedGain, seriesImpedance } from '../two-port.ts';
+import { isolatedGain } from '../two-port.ts';
 import { settlingOf } from './mounted.ts';
+import { outputResistanceStage } from './stages.ts';
 import { commonTransducerSheet, type TransducerModel, transducerKind } from './transducer-kind.ts';
 
 const dataSheet = {
@@ -59,13 +60,7 @@ function model(sheet: Sheet<typeof dataSheet>): TransducerModel {
         // The one number stated may all lie in the line that is looked for.
         residual: s.noise * s.sensitivity,
       },
-      {
-        name: 'output resistance',
-        part: sheet.of,
-        enters: 'voltage' as const,
-        leaves: 'voltage' as const,
-        through: () => seriesImpedance(complex(ohms ?? 0, 0)),
-      },
+      outputResistanceStage(sheet.of, ohms ?? 0),
     ]),
     usableTo: undefined,
     ceilings: [

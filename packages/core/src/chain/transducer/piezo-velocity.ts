@@ -15,9 +15,10 @@ import { iepePractice, singleDegreeOfFreedom } from '../../source/index.ts';
 import { clause } from '../../source/source.ts';
 import type { MountModel } from '../mount/mount-kind.ts';
 import type { Stage } from '../stage.ts';
-import { isolatedGain, seriesImpedance } from '../two-port.ts';
+import { isolatedGain } from '../two-port.ts';
 import { biasedOutput, biasedOutputSheet } from './iepe-accelerometer.ts';
 import { movedResonance, settlingOf, statedNoise } from './mounted.ts';
+import { mountedResonanceStage, outputResistanceStage } from './stages.ts';
 import {
   commonTransducerSheet,
   lowCornerSheet,
@@ -71,14 +72,7 @@ function model(sheet: VelocitySheet, mount: MountModel): TransducerModel {
   const stages = fromAll(
     { stated, after, resonanceAt },
     ({ stated: s, after: electric, resonanceAt: natural }): readonly Stage[] => [
-      {
-        name: 'mounted resonance',
-        part: sheet.of,
-        enters: 'motion',
-        leaves: 'motion',
-        features: [natural],
-        through: (frequency) => isolatedGain(resonance(frequency, natural, s.quality)),
-      },
+      mountedResonanceStage(sheet.of, natural, s.quality),
       {
         name: 'integrating electronics',
         part: sheet.of,
@@ -87,13 +81,7 @@ function model(sheet: VelocitySheet, mount: MountModel): TransducerModel {
         through: (frequency) => isolatedGain(product(complex(s.sensitivity, 0), electric(frequency))),
         noise: statedNoise(sheet, s.sensitivity),
       },
-      {
-        name: 'output resistance',
-        part: sheet.of,
-        enters: 'voltage',
-        leaves: 'voltage',
-        through: () => seriesImpedance(complex(s.outputResistance, 0)),
-      },
+      outputResistanceStage(sheet.of, s.outputResistance),
     ],
   );
   const mechanical = fromAll({ resonanceAt, quality: ask(sheet, ['quality'], (s) => s.quality as number) }, (m) => m);

@@ -10,14 +10,15 @@ import {
   spanField,
   textField,
 } from '../../quantity/index.ts';
-import { complex, scaled } from '../../signal/complex.ts';
+import { scaled } from '../../signal/complex.ts';
 import { lowPass } from '../../signal/filters.ts';
 import { api670 } from '../../source/index.ts';
 import { clause } from '../../source/source.ts';
 import { gapVoltage } from '../formulas/proximity-gap.ts';
-import { isolatedGain, seriesImpedance } from '../two-port.ts';
+import { isolatedGain } from '../two-port.ts';
 import { settlingOf } from './mounted.ts';
 import type { LinearTravel, ProbeNeeds } from './needs.ts';
+import { outputResistanceStage } from './stages.ts';
 import { commonTransducerSheet, type TransducerModel, transducerKind } from './transducer-kind.ts';
 
 const dataSheet = {
@@ -133,13 +134,7 @@ function model(sheet: ProximitySheet): TransducerModel {
         // Run-out stands at the orders that are looked for, so the stated number counts in full in any line.
         residual: s.noiseAndRunout * s.sensitivity,
       },
-      {
-        name: 'output resistance',
-        part: sheet.of,
-        enters: 'voltage' as const,
-        leaves: 'voltage' as const,
-        through: () => seriesImpedance(complex(s.outputResistance, 0)),
-      },
+      outputResistanceStage(sheet.of, s.outputResistance),
     ]),
     usableTo: undefined,
     ceilings: [
