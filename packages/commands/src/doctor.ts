@@ -1,11 +1,11 @@
+import { evidenceList, evidenceSubjects, lackingEvidence } from '@soundpost/core';
 import { always, command, switchFlag } from './command.ts';
 import { type Check, checks } from './doctor/check.ts';
-import { type Evidence, evidence, lacking } from './doctor/evidence.ts';
 import { blank, grave, heading, type Line, paragraph, plainLines } from './layout/line.ts';
 import { table } from './layout/table.ts';
 import type { Manner } from './manner.ts';
 import type { Outcome } from './outcome.ts';
-import { capital, counted } from './text/values-text.ts';
+import { capital } from './text/values-text.ts';
 
 export const doctor = command({
   name: 'doctor',
@@ -38,39 +38,42 @@ function checkLines(check: Check, { width }: Manner): readonly Line[] {
   return check.is === 'wrong' ? grave(text, width) : paragraph(text, width, '  ');
 }
 
-function evidenceOutcome(manner: Manner): Outcome {
-  const all = evidence();
+/** Subjects by the list they stand in, each with every piece of evidence the core names. */
+function evidenceOutcome({ width }: Manner): Outcome {
+  const groups = [...new Set(evidenceSubjects.map(listOf))];
   return {
     exit: 0,
-    lines: (['working', 'rule', 'kind'] as const).flatMap((is, index) => [
-      ...(index === 0 ? [] : [blank]),
-      ...groupLines(
-        is,
-        all.filter((each) => each.is === is),
-        manner,
+    lines: [
+      ...groups.flatMap((group, index) => [...(index === 0 ? [] : [blank]), ...groupLines(group, width)]),
+      blank,
+      ...paragraph(
+        lackingEvidence.length === 0
+          ? '✓ Nothing of these lists lacks evidence.'
+          : `? Without evidence: ${lackingEvidence.join(', ')}`,
+        width,
+        '  ',
       ),
-    ]),
-    json: { evidence: all.map((each) => ({ ...each, lacking: lacking(each) })) },
+    ],
+    json: { evidence: evidenceList, subjects: evidenceSubjects, lacking: lackingEvidence },
   };
 }
 
-function groupLines(is: Evidence['is'], all: readonly Evidence[], { width }: Manner): readonly Line[] {
-  const held = all.filter((each) => !lacking(each));
-  const without = all.filter(lacking);
-  const rows = held
-    .filter((each) => each.printed > 0)
-    .map((each) => [each.name, counted(each.printed, 'number'), each.sources.join(', ')]);
-  const paired = held.filter((each) => each.printed === 0);
-  return [
-    ...heading(`${capital(is)}s: ${held.length} of ${all.length} in the lists of evidence`, width),
-    ...(rows.length === 0
-      ? []
-      : plainLines(table([{ head: is }, { head: 'printed by others' }, { head: 'where' }], rows, width, '  '))),
-    ...namesLines('✓ With an example that passes and one that fails', paired, width),
-    ...namesLines('? In no list of evidence', without, width),
-  ];
+/** `working mounted-response` stands in the list of workings; a name is the last word of its subject. */
+function listOf(subject: string): string {
+  return subject.slice(0, subject.lastIndexOf(' '));
 }
 
-function namesLines(what: string, list: readonly Evidence[], width: number): readonly Line[] {
-  return list.length === 0 ? [] : paragraph(`  ${what}: ${list.map((each) => each.name).join(', ')}`, width, '    ');
+function groupLines(group: string, width: number): readonly Line[] {
+  const subjects = evidenceSubjects.filter((each) => listOf(each) === group);
+  const rows = subjects.map((subject) => {
+    const held = evidenceList.filter((each) => each.subject === subject);
+    const sorts = [...new Set(held.map((each) => each.sort))].join(', ');
+    const sources = [...new Set(held.map((each) => each.source))].join('; ');
+    return [subject.slice(group.length + 1), sorts === '' ? 'lacking' : sorts, sources];
+  });
+  const held = subjects.filter((subject) => !lackingEvidence.includes(subject)).length;
+  return [
+    ...heading(`${capital(group)}: ${held} of ${subjects.length} held against something`, width),
+    ...plainLines(table([{ head: group }, { head: 'by' }, { head: 'what or whose' }], rows, width, '  ')),
+  ];
 }

@@ -1,17 +1,9 @@
-import { type Catalogue, Refusal } from '@soundpost/core';
-import { catalogueReader, catalogueVersion, fileSchema, plantReader, plantVersion } from '@soundpost/files';
+import { catalogueSchema, plantSchema, schemaText } from '@soundpost/files';
 import { always, argument, command } from './command.ts';
 import { plainLines } from './layout/line.ts';
 import { unknownName } from './plant/point-called.ts';
 
-const noCatalogue = (name: string): Catalogue => {
-  throw new Refusal({ read: name, expected: 'a catalogue' });
-};
-
-const schemas: Readonly<Record<string, () => unknown>> = {
-  plant: () => fileSchema(plantReader(noCatalogue), `Soundpost plant file, version ${plantVersion}`),
-  catalogue: () => fileSchema(catalogueReader, `Soundpost catalogue file, version ${catalogueVersion}`),
-};
+const schemas = { plant: plantSchema, catalogue: catalogueSchema } as const;
 
 export const schema = command({
   name: 'schema',
@@ -24,9 +16,8 @@ export const schema = command({
   examples: ['soundpost schema plant > plant.schema.json', 'soundpost schema catalogue > catalogue.schema.json'],
   whenAllowed: always,
   async perform(_surroundings, { file }) {
-    const made = schemas[file];
-    if (made === undefined) throw unknownName(file, 'a kind of file', Object.keys(schemas));
-    const json = made();
-    return { exit: 0, lines: plainLines(JSON.stringify(json, null, 2).split('\n')), json };
+    if (file !== 'plant' && file !== 'catalogue') throw unknownName(file, 'a kind of file', Object.keys(schemas));
+    const json = schemas[file]();
+    return { exit: 0, lines: plainLines(schemaText(json).trimEnd().split('\n')), json };
   },
 });

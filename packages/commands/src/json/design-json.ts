@@ -17,6 +17,7 @@ import { findingJson } from './finding-json.ts';
 import { coincidenceJson, frequencyTableJson } from './frequency-table-json.ts';
 import { appraisalJson } from './judgement-json.ts';
 import { limitsJson } from './limits-json.ts';
+import { areaJson, probesJson, terminalsJson } from './place-json.ts';
 import { pointJson, proposalJson } from './point-json.ts';
 import {
   answerJson,
@@ -157,10 +158,13 @@ function designedPointJson(designed: DesignedPoint): unknown {
       : {
           appraisal: appraisalJson(designed.appraisal),
           prediction: predictionJson(designed.appraisal.prediction),
+          terminals: terminalsJson(designed.appraisal.prediction.chain),
         }),
     proposals: designed.proposals.map(proposalJson),
     settings: settingsJson(designed.settings),
     uncertainty: designed.budgets.map(targetBudgetJson),
+    ...(designed.area === undefined ? {} : { area: areaJson(designed.area) }),
+    ...(designed.probes === undefined ? {} : { probes: probesJson(designed.probes) }),
     ...(designed.alarms === undefined ? {} : { alarms: alarmsJson(designed.alarms) }),
     findings: designed.findings.map(findingJson),
   };

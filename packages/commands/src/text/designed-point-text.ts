@@ -2,10 +2,13 @@ import { cells, type DesignedPoint, reason, showMeasure, valueIfStated } from '@
 import { blank, type Line, labelled } from '../layout/line.ts';
 import type { Manner } from '../manner.ts';
 import { alarmLines } from './alarm-text.ts';
+import { areaLines } from './area-text.ts';
 import { budgetLines } from './budget-text.ts';
 import { appraisedLines } from './chain-text.ts';
 import { placeLines, pointHeading } from './point-text.ts';
+import { probeLines } from './probe-text.ts';
 import { settingsLines } from './settings-text.ts';
+import { terminalLines } from './terminal-text.ts';
 import { missingText } from './values-text.ts';
 
 /** A point as designed: its chain, verdicts with margins, noise, bias, alarms, settings, uncertainty. */
@@ -16,7 +19,9 @@ export function designedPointLines(designed: DesignedPoint, manner: Manner): rea
     ...placeLines(point, manner),
     ...(appraisal === undefined
       ? labelled('Chain', 'none chosen: nothing is proven here', manner.width)
-      : appraisedLines(appraisal, manner)),
+      : [...appraisedLines(appraisal, manner), blank, ...terminalLines(appraisal.prediction.chain, manner)]),
+    ...(designed.area === undefined ? [] : [blank, ...areaLines(designed.area, manner)]),
+    ...(designed.probes === undefined ? [] : [blank, ...probeLines(designed.probes, manner)]),
     ...(designed.alarms === undefined ? [] : [blank, ...alarmLines(designed.alarms, manner)]),
     ...settingsLines(designed.settings, manner),
     ...budgetLines(designed.budgets, manner),
