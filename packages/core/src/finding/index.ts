@@ -1,2 +1,3 @@
 export * from './finding.ts';
 export * from './measure.ts';
+export * from './rule-text.ts';

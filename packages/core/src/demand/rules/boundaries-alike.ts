@@ -1,9 +1,10 @@
 import { inWords } from '../../finding/measure.ts';
+import type { Found } from '../../finding/rule-text.ts';
 import { type Level, type Motion, type Stated, shortDetector, showBand } from '../../quantity/index.ts';
 import { clause } from '../../source/source.ts';
 import { tradePractice } from '../../source/trade-practice.ts';
 import { exampleLimits } from './example.ts';
-import { demandRule, type Found, type StatedLimits } from './rule.ts';
+import { demandRule, type StatedLimits } from './rule.ts';
 
 export const boundariesAlike = demandRule<StatedLimits>({
   id: 'demand/boundaries-alike',

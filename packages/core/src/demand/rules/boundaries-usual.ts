@@ -1,11 +1,12 @@
 import { measuredLevel } from '../../finding/measure.ts';
+import type { Found } from '../../finding/rule-text.ts';
 import { asSineDetector, level, showLevel } from '../../quantity/index.ts';
 import { conversionNotes } from '../../source/conversion-notes.ts';
 import { clause } from '../../source/source.ts';
 import { tradePractice } from '../../source/trade-practice.ts';
 import { zoneTables } from '../zones/tables/tables.ts';
 import { exampleLimits } from './example.ts';
-import { demandRule, type Found, type StatedLimits } from './rule.ts';
+import { demandRule, type StatedLimits } from './rule.ts';
 
 /** How far beyond every table known here a limit of a housing may lie before it is asked about. Common practice, no source. */
 const factor = 2;

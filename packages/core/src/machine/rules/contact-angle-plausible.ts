@@ -1,10 +1,11 @@
+import type { Found } from '../../finding/rule-text.ts';
 import { showNumber, showQuantity } from '../../quantity/index.ts';
 import { rollingBearingKinematics } from '../../source/rolling-bearing-kinematics.ts';
 import { clause } from '../../source/source.ts';
 import type { RollingBearingSheet } from '../bearing-geometry.ts';
 import type { RoleSpeeds } from '../element.ts';
 import { bearingTrain } from './example-trains.ts';
-import { type Found, machineRule } from './rule.ts';
+import { machineRule } from './rule.ts';
 
 const degree = Math.PI / 180;
 const rightAngle = Math.PI / 2;

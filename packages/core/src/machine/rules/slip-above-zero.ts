@@ -1,3 +1,4 @@
+import type { Found } from '../../finding/rule-text.ts';
 import { showQuantity, valueIfStated } from '../../quantity/index.ts';
 import { inductionMotorPractice } from '../../source/induction-motor-practice.ts';
 import { clause } from '../../source/source.ts';
@@ -5,7 +6,7 @@ import type { RoleSpeeds } from '../element.ts';
 import type { InductionMotorSheet } from '../induction-motor.ts';
 import { synchronousSpeed } from '../motor-frequencies.ts';
 import { motorTrain } from './example-trains.ts';
-import { type Found, machineRule } from './rule.ts';
+import { machineRule } from './rule.ts';
 
 export const slipAboveZero = machineRule<[InductionMotorSheet, RoleSpeeds<'on'>]>({
   id: 'machine/slip-above-zero',

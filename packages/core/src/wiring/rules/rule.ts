@@ -1,6 +1,6 @@
 import type { Finding } from '../../finding/finding.ts';
+import type { RuleText } from '../../finding/rule-text.ts';
 import type { Sheet } from '../../quantity/index.ts';
-import type { Clause } from '../../source/source.ts';
 import type { WiredPoint, WiringGraph } from '../graph.ts';
 import type { GroundLoop } from '../ground-loops.ts';
 import type { separationSheet } from '../statement.ts';
@@ -14,12 +14,8 @@ export interface WiringCase {
 }
 
 /** A rule of the wiring: one file, one line in `rules.ts`. */
-export interface WiringRule {
-  readonly id: string;
-  readonly title: string;
-  readonly prose: string;
+export interface WiringRule extends RuleText {
   readonly remedy: readonly string[];
-  readonly sources: readonly Clause[];
   findings(subject: WiringCase): readonly Finding[];
 }
 
