@@ -401,7 +401,7 @@ const asked: Readonly<Record<string, Asked>> = {
     plant: change('value: 1.9 mm/s rms', 'value: 1.9 mm/s peak'),
     rule: 'alarm/baseline-unlike',
     weight: 'blocks-issue',
-    says: [/1.9 mm\/s peak; limit: 5.1 mm\/s rms/],
+    says: [/1.9 mm\/s peak 2..1000 Hz; limit: 5.1 mm\/s rms/],
   },
   'rms of which band': {
     item: 2,
@@ -611,8 +611,10 @@ const key = (each: Finding) => `${each.rule}|${each.at}|${wording(each)}`;
 const plain = designed(demoPlant);
 const before = new Set(plain.findings.map(key));
 
-test('the demo plant itself is proven, so that every finding below comes of the mistake', () => {
-  expect(plain.verdict).toBe('proven');
+const stopping = (each: Finding) => each.weight === 'question' || each.weight === 'blocks-issue';
+
+test('the demo plant asks one thing, so that every other finding below comes of the mistake', () => {
+  expect(plain.findings.filter(stopping).map((each) => each.rule)).toEqual(['design/accuracy-unknown']);
 });
 
 test.each(Object.entries(asked))('negative: asked or blocked, %s', (_name, { plant, rule, weight, says }) => {
@@ -622,7 +624,7 @@ test.each(Object.entries(asked))('negative: asked or blocked, %s', (_name, { pla
   const heard = fresh.map((each) => `${each.weight} ${each.rule}: ${wording(each)}`).join('\n');
   expect(spoken.length, heard).toBeGreaterThan(0);
   for (const words of says) expect(spoken.map((each) => wording(each)).join('\n')).toMatch(words);
-  expect(mistaken.verdict).not.toBe('proven');
+  expect(fresh.some(stopping), heard).toBe(true);
 });
 
 /** Mistakes that nothing in the file contradicts: a second witness would show them, and is what an engineer must add. */
@@ -655,10 +657,9 @@ const silent: Readonly<Record<string, { readonly item: Item; readonly plant: str
 };
 
 test.each(Object.entries(silent))('silent, since nothing contradicts it: %s', (_name, { plant, witness }) => {
-  const { verdict, findings } = designed(plant);
+  const { findings } = designed(plant);
   // Whoever makes one of these speak moves it to the table above.
-  expect(findings.filter((each) => each.weight === 'question' || each.weight === 'blocks-issue')).toEqual([]);
-  expect(verdict).toBe('proven');
+  expect(findings.filter((each) => stopping(each) && !before.has(key(each)))).toEqual([]);
   expect(witness).not.toBe('');
 });
 

@@ -29,14 +29,16 @@ test('a tool that runs is shown with its version', async () => {
   expect(flowing(await done(doctor, {}, { ...world(), firstLineOf }))).toContain('✓ ngspice: 39.3');
 });
 
-test('completeness: each working, rule and kind stands in the list of evidence, held or lacking', async () => {
+test('completeness: each working, rule and kind is shown with what holds it, and what lacks it is named', async () => {
   const outcome = await done(doctor, { evidence: true });
-  const { evidence } = outcome.json as { evidence: { is: string; name: string; printed: number; lacking: boolean }[] };
-  const names = (is: string) => evidence.filter((each) => each.is === is).map((each) => each.name);
-  expect(names('working').sort()).toEqual(workings.map((each) => each.name).sort());
-  expect(names('rule')).toContain('chain/overload');
-  expect(names('kind')).toContain('transducer iepe-accelerometer');
-  expect(new Set(evidence.map((each) => `${each.is}/${each.name}`)).size).toBe(evidence.length);
-  for (const each of evidence.filter((one) => one.is === 'working')) expect(each.lacking).toBe(each.printed === 0);
-  expect(flowing(outcome)).toContain('In no list of evidence');
+  const { subjects, lacking } = outcome.json as { subjects: string[]; lacking: string[] };
+  expect(subjects).toEqual(expect.arrayContaining(workings.map((each) => `working ${each.name}`)));
+  expect(subjects).toContain('rule chain/overload');
+  expect(subjects).toContain('transducer iepe-accelerometer');
+  const shown = flowing(outcome);
+  for (const group of new Set(subjects.map((each) => each.slice(0, each.lastIndexOf(' '))))) {
+    const count = subjects.filter((each) => each.slice(0, each.lastIndexOf(' ')) === group).length;
+    expect(shown.toLowerCase()).toMatch(new RegExp(`${group}: \\d+ of ${count} held against something`));
+  }
+  for (const subject of lacking) expect(shown).toContain(subject);
 });
