@@ -1,4 +1,5 @@
 import type { FrequencyTable } from '../machine/frequency-table.ts';
+import { lineNamed } from '../machine/line-abbreviations.ts';
 import {
   type Band,
   type Level,
@@ -54,14 +55,18 @@ export function proposals(
     ...lines,
     ...bearings.slice(0, 1).map(() => proposedBursts()),
   ];
-  return all.filter((proposal) => !covered(proposal, point));
+  return all.filter((proposal) => !covered(proposal, point, table));
 }
 
-function covered(proposal: TargetStatement, point: PointStatement): boolean {
+function covered(proposal: TargetStatement, point: PointStatement, table: FrequencyTable): boolean {
   return point.targets.some((target) => {
     if (target.observe.kind !== proposal.observe.kind) return false;
     if (proposal.frequency === undefined) return true;
-    return lineOf(target) !== undefined && lineOf(target) === lineOf(proposal);
+    const line = lineOf(target);
+    if (line === undefined) return false;
+    // Letters of the trade name the same line as its whole name.
+    const row = lineNamed(table, line);
+    return row.known && row.value.line.name === lineOf(proposal);
   });
 }
 

@@ -15,7 +15,8 @@ import { type ChannelUse, sharedChannels } from '../hazardous-area/shared-channe
 import { type Coincidence, coincidences } from '../machine/coincidences.ts';
 import { trainFindings } from '../machine/findings.ts';
 import { type FrequencyTable, frequencyTable } from '../machine/frequency-table.ts';
-import { type Answer, answerOf, type Level, type Motion, nearest, unanswered } from '../quantity/index.ts';
+import { lineNamed } from '../machine/line-abbreviations.ts';
+import { type Answer, answerOf, type Level, type Motion, thenAnswer, unanswered } from '../quantity/index.ts';
 import { type Appraisal, appraisal } from '../selection/appraisal.ts';
 import type { WiredPoint } from '../wiring/graph.ts';
 import type { GroundLoop } from '../wiring/ground-loops.ts';
@@ -132,16 +133,12 @@ export function lineLookup(table: FrequencyTable): LineLookup {
   return (name, state) => frequencyAtState(table, name, state);
 }
 
-/** A line of a frequency table by name and state; what is not there is named, with what comes nearest. */
+/** A line of a frequency table by name, or letters of the trade, and state; what is not there is named. */
 export function frequencyAtState(table: FrequencyTable, name: string, state: string): Answer<number> {
-  const row = table.rows.find((each) => each.line.name === name);
-  if (row === undefined) {
-    const names = table.rows.map((each) => each.line.name);
-    const near = nearest(name, names);
-    return unanswered([{ of: table.of, what: `line '${name}'${near === undefined ? '' : ` (is it '${near}'?)`}` }]);
-  }
-  const cell = row.cells.find((each) => each.state === state);
-  return cell?.frequency ?? unanswered([{ of: table.of, what: `operating state '${state}'` }]);
+  return thenAnswer(lineNamed(table, name), (row) => {
+    const cell = row.cells.find((each) => each.state === state);
+    return cell?.frequency ?? unanswered([{ of: table.of, what: `operating state '${state}'` }]);
+  });
 }
 
 function designedPoint(

@@ -19,6 +19,7 @@ export * from './hydraulic-turbine.ts';
 export * from './impeller.ts';
 export * from './induction-motor.ts';
 export * from './kinds.ts';
+export * from './line-abbreviations.ts';
 export * from './mesh-frequencies.ts';
 export * from './motor-frequencies.ts';
 export * from './phase-reference.ts';
