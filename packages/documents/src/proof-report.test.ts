@@ -14,6 +14,7 @@ import type { Drawing, Label, Width } from './drawing/drawing.ts';
 import { boxesAlong } from './drawing/label-placing.ts';
 import { inside, labelBox, overlap } from './drawing/text-extent.ts';
 import { documentKinds } from './kinds.ts';
+import { speedMapDrawing } from './machine/speed-map-drawing.ts';
 import { trainDrawing } from './machine/train-drawing.ts';
 import { proofReport } from './proof-report.ts';
 import { sourcesCited } from './source/sources-cited.ts';
@@ -235,6 +236,7 @@ test.each(attacks)('negative: a plant with a name %s is only a plant with odd na
 function drawingsOf(of: Design, width: Width): readonly Drawing[] {
   return of.machines.flatMap((machine) => [
     trainDrawing(machine, {}, width),
+    ...[speedMapDrawing(machine, {}, width) ?? []].flat(),
     ...machine.points.flatMap((point) =>
       [amplitudeChart, responsePlot, noisePlot, biasDrawing, chainDrawing, loopScaleDrawing].flatMap(
         (draw) => draw(point, {}, width) ?? [],

@@ -32,7 +32,7 @@ export function proofReport(design: Design, options: DocumentOptions = {}): stri
         'No rule of the machine, the chain or the alarms found anything to say against the stated targets.',
       ),
     },
-    ...design.machines.map((machine, index) => machineSection(machine, `m${index + 1}`, setting)),
+    ...design.machines.map((machine, index) => machineSection(machine, design.plant, `m${index + 1}`, setting)),
     { title: 'Ground loops', body: groundLoopSection(design, setting) },
     { title: 'What could not be proven', body: '', newSheet: true, within: notProven(design, setting) },
     { title: 'Data the proof rests on', body: partsSection(design, setting), newSheet: true },

@@ -85,7 +85,7 @@ export function design(plant: Plant, seed: number): Design {
 }
 
 /** The points of a machine that have a chain, as far as their wiring goes. */
-function wiredPoints({ points }: DesignedMachine): readonly WiredPoint[] {
+export function wiredPoints({ points }: DesignedMachine): readonly WiredPoint[] {
   return points.flatMap(({ point, stated: { wiring }, appraisal: judged }) =>
     judged === undefined
       ? []

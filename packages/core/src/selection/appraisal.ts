@@ -67,13 +67,27 @@ export interface Cell {
 
 /** Per target the worst judgement, and among equals the one with the least margin. */
 export function cells(appraised: Appraisal): readonly Cell[] {
-  return appraised.point.targets.map((target) => {
-    const judgements = appraised.judgements.filter((each) => each.target === target.name);
-    const decides = [...judgements].sort(
-      (a, b) =>
-        outcomes.indexOf(a.outcome) - outcomes.indexOf(b.outcome) ||
-        (a.margin ?? largestMargin) - (b.margin ?? largestMargin),
-    )[0];
-    return { target: target.name, outcome: decides?.outcome ?? 'meets', decides, judgements };
-  });
+  return appraised.point.targets.map((target) =>
+    cellOf(
+      target.name,
+      appraised.judgements.filter((each) => each.target === target.name),
+    ),
+  );
+}
+
+/** What was judged of the chain and of no target in particular. */
+export function chainCell(appraised: Appraisal): Cell {
+  return cellOf(
+    'the chain',
+    appraised.judgements.filter((each) => each.target === undefined),
+  );
+}
+
+function cellOf(target: string, judgements: readonly Judgement[]): Cell {
+  const decides = [...judgements].sort(
+    (a, b) =>
+      outcomes.indexOf(a.outcome) - outcomes.indexOf(b.outcome) ||
+      (a.margin ?? largestMargin) - (b.margin ?? largestMargin),
+  )[0];
+  return { target, outcome: decides?.outcome ?? 'meets', decides, judgements };
 }

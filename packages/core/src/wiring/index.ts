@@ -6,6 +6,7 @@ export { nodeOf } from './drawing.ts';
 export * from './graph.ts';
 export * from './ground-loops.ts';
 export * from './hum.ts';
+export * from './loop-hum.ts';
 export * from './plant-wiring.ts';
 export type { WiringCase, WiringRule } from './rules/rule.ts';
 export { wiringRules } from './rules/rules.ts';

@@ -1,8 +1,9 @@
-import type { DesignedMachine } from '@soundpost/core';
+import type { DesignedMachine, Plant } from '@soundpost/core';
 import { figure } from '../drawing/figure.ts';
 import { coincidenceSection } from '../machine/coincidence-section.ts';
 import { elementTable, limitFacts, machineFacts } from '../machine/element-table.ts';
 import { frequencySection } from '../machine/frequency-section.ts';
+import { speedMapSection } from '../machine/speed-map-section.ts';
 import { trainDrawing } from '../machine/train-drawing.ts';
 import { html, named } from '../typesetting/html.ts';
 import type { Section } from '../typesetting/section.ts';
@@ -10,12 +11,12 @@ import type { Setting } from '../typesetting/setting.ts';
 import { pointSection } from './point-section.ts';
 
 /** A machine: its train, its frequencies, what comes close among them, its limits, and then its points. */
-export function machineSection(machine: DesignedMachine, id: string, setting: Setting): Section {
+export function machineSection(machine: DesignedMachine, plant: Plant, id: string, setting: Setting): Section {
   const { stated } = machine;
   const train = html`${machineFacts(machine, setting)}
 ${figure(`${id}-train`, (width) => trainDrawing(machine, setting.showing, width), 'The train in order, each shaft a centre line; not to scale, and without the positions of the points.')}
 ${elementTable(machine, setting)}`;
-  const points = machine.points.map((point, index) => pointSection(point, `${id}p${index + 1}`, setting));
+  const points = machine.points.map((point, index) => pointSection(point, plant, `${id}p${index + 1}`, setting));
   return {
     title: html`Machine ${named(stated.name)}: ${named(stated.title)}`,
     body: points.length === 0 ? html`<p>No measuring point is stated.</p>` : '',
@@ -23,6 +24,7 @@ ${elementTable(machine, setting)}`;
     within: [
       { title: 'The train', body: train },
       { title: 'Frequencies', body: frequencySection(machine, setting) },
+      { title: 'Speed map', body: speedMapSection(machine, `${id}-speeds`, setting) },
       { title: 'Coincidences', body: coincidenceSection(machine, setting) },
       { title: 'Limits', body: limitFacts(machine.limits, setting) },
       ...points,

@@ -1,4 +1,4 @@
-import type { DesignedPoint } from '@soundpost/core';
+import type { DesignedPoint, Plant } from '@soundpost/core';
 import { settingsSection } from '../acquisition/settings-section.ts';
 import { alarmSection, hasLoop, registerTable, windowTable } from '../alarm/alarm-section.ts';
 import { loopSection } from '../alarm/loop-section.ts';
@@ -16,6 +16,7 @@ import type { Drawing, Width } from '../drawing/drawing.ts';
 import { figure } from '../drawing/figure.ts';
 import { areaSection } from '../hazardous-area/area-section.ts';
 import { limitFacts } from '../machine/element-table.ts';
+import { selectionMatrix } from '../selection/selection-matrix.ts';
 import { type Html, html, named, type Piece } from '../typesetting/html.ts';
 import type { Section } from '../typesetting/section.ts';
 import type { Setting } from '../typesetting/setting.ts';
@@ -23,7 +24,7 @@ import { outcomeSign } from '../typesetting/verdict-shape.ts';
 import { budgetSection } from '../uncertainty/budget-section.ts';
 
 /** One measuring point from what it must capture to how sure its readings are; `id` is unique in the document. */
-export function pointSection(designed: DesignedPoint, id: string, setting: Setting): Section {
+export function pointSection(designed: DesignedPoint, plant: Plant, id: string, setting: Setting): Section {
   const { point, appraisal, alarms } = designed;
   const { showing } = setting;
   const drawn = (name: string, draw: (width: Width) => Drawing | undefined, caption: Piece): Html | undefined =>
@@ -55,6 +56,7 @@ export function pointSection(designed: DesignedPoint, id: string, setting: Setti
     demand,
     chart,
     { title: 'The chain and its judgements', body: chain },
+    { title: 'Candidates', body: selectionMatrix(designed, plant, setting) },
     response === undefined ? undefined : { title: 'Response', body: response },
     noise === undefined ? undefined : { title: 'Noise', body: html`${noise}${noiseTable(designed, setting)}` },
     bias === undefined ? undefined : { title: 'Bias and headroom', body: bias },

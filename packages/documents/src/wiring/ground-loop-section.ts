@@ -1,5 +1,5 @@
-import { type Design, type GroundLoop, showLoop } from '@soundpost/core';
-import { quantityAnswered } from '../typesetting/answers.ts';
+import { type Design, type GroundLoop, type LoopHum, loopHum, showLoop, wiredPoints } from '@soundpost/core';
+import { levelAnswered, quantityAnswered } from '../typesetting/answers.ts';
 import { type Html, html, joined, named } from '../typesetting/html.ts';
 import type { Setting } from '../typesetting/setting.ts';
 import { table } from '../typesetting/table.ts';
@@ -10,9 +10,14 @@ export function groundLoopSection({ loops, machines }: Design, setting: Setting)
   if (!stated) {
     return html`<p>Nothing is stated of screens and earths, so no ground loop could be looked for.</p>`;
   }
-  return table({
+  const loopTable = table({
     caption: 'Independent ground loops: opened one at a time, as many openings as loops end them all',
     columns: [
+      {
+        head: 'Loop',
+        kind: 'number',
+        cell: (each: GroundLoop) => String(loops.indexOf(each) + 1),
+      },
       {
         head: 'Through',
         cell: (each: GroundLoop) =>
@@ -30,5 +35,38 @@ export function groundLoopSection({ loops, machines }: Design, setting: Setting)
     rows: loops,
     folds: true,
     empty: 'The screens and earths as stated close no ground loop.',
+  });
+  const hum = humRows({ loops, machines });
+  return html`${loopTable}${hum.length === 0 ? undefined : humTable(hum, setting)}`;
+}
+
+type HumRow = LoopHum & { readonly loop: number };
+
+function humRows({ loops, machines }: Pick<Design, 'loops' | 'machines'>): readonly HumRow[] {
+  const points = machines.flatMap(wiredPoints);
+  return loops.flatMap((loop, index) => loopHum(loop, points).map((each) => ({ ...each, loop: index + 1 })));
+}
+
+/** The most each loop through a signal can add, as a reading. */
+function humTable(rows: readonly HumRow[], setting: Setting): Html {
+  return table({
+    caption:
+      'Predicted hum, read as velocity at the frequency of the mains: the most a loop can add, all of its voltage',
+    columns: [
+      { head: 'Loop', kind: 'number', cell: ({ loop }: HumRow) => String(loop) },
+      { head: 'Read at', cell: ({ point }) => named(point) },
+      {
+        head: 'Each millivolt rms',
+        kind: 'measure',
+        cell: ({ perMillivolt }) => levelAnswered(perMillivolt, setting),
+      },
+      {
+        head: 'All of the voltage stated between the earths',
+        kind: 'measure',
+        cell: ({ stated }) => levelAnswered(stated, setting),
+      },
+    ],
+    rows,
+    folds: true,
   });
 }
