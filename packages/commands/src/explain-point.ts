@@ -133,7 +133,9 @@ function numbersText(judgement: Judgement, showing: Manner['showing']): string {
     `limit ${showMeasure(judgement.limit, showing)}`,
     ...(judgement.frequency === undefined ? [] : [`at ${showQuantity('frequency', judgement.frequency, showing)}`]),
     ...(judgement.margin === undefined ? [] : [`margin ${marginText(judgement.margin, showing)}`]),
-    ...(judgement.needs === undefined || judgement.outcome === 'meets' ? [] : [`to pass: ${judgement.needs}`]),
+    ...(judgement.needs === undefined || judgement.outcome === 'meets'
+      ? []
+      : [`to pass: ${showMeasure(judgement.needs, showing)}`]),
     ...(judgement.missing === undefined ? [] : [missingText(judgement.missing)]),
   ];
   return `${parts.join('; ')}.`;

@@ -96,8 +96,8 @@ function titleLines({ plant }: Design, { width }: Manner): readonly Line[] {
   ];
 }
 
-function unprovenLines(design: Design, { width }: Manner): readonly Line[] {
-  const unproven = design.machines.flatMap((machine) => machine.points.flatMap(unprovenOf));
+function unprovenLines(design: Design, { showing, width }: Manner): readonly Line[] {
+  const unproven = design.machines.flatMap((machine) => machine.points.flatMap((each) => unprovenOf(each, showing)));
   return [
     ...heading('What could not be proven', width),
     ...(unproven.length === 0

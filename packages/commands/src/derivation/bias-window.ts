@@ -1,4 +1,4 @@
-import { showQuantity } from '@soundpost/core';
+import { showMeasure, showQuantity } from '@soundpost/core';
 import { comparison } from './comparison.ts';
 import { type Derive, gives } from './derivation.ts';
 
@@ -9,7 +9,7 @@ export const biasWindowDerivation: Derive = (judged) => {
   const { biased } = chain.transducer;
   const constantCurrent = chain.fedBy;
   if (
-    !judgement.what.startsWith('swing') ||
+    !showMeasure(judgement.what).startsWith('swing') ||
     bias?.known !== true ||
     biased?.saturation.known !== true ||
     constantCurrent?.compliance.known !== true ||

@@ -1,11 +1,13 @@
-import { type Ceiling, level, seenBy, showLevel, showQuantity, worstPeak } from '@soundpost/core';
+import { type Ceiling, level, seenBy, showLevel, showMeasure, showQuantity, worstPeak } from '@soundpost/core';
 import { comparison } from './comparison.ts';
 import { type Derivation, type Derive, gives, type Judged, marginDerivation } from './derivation.ts';
 
 /** The sum of all shares of the worst peak against one ceiling. */
 export const overloadDerivation: Derive = (judged) => {
   const { point, prediction, judgement, showing } = judged;
-  const ceiling = prediction.ceilings.find((each) => each.known && judgement.what.endsWith(` ${each.value.name}`));
+  const ceiling = prediction.ceilings.find(
+    (each) => each.known && showMeasure(judgement.what).endsWith(` ${each.value.name}`),
+  );
   if (ceiling === undefined) return comparison(judged);
   const worst = worstPeak(
     ceiling,

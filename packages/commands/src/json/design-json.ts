@@ -11,6 +11,7 @@ import {
   type RegisterRow,
   type SpectrumSet,
   showFraction,
+  showMeasure,
   type TargetBudget,
 } from '@soundpost/core';
 import { findingJson } from './finding-json.ts';
@@ -48,7 +49,7 @@ function setJson(set: SpectrumSet): unknown {
     ...(set.envelopeBand === undefined ? {} : { envelopeBand: bandJson(set.envelopeBand) }),
     ...(set.rawSamplingRate === undefined ? {} : { rawSamplingRate: frequency(set.rawSamplingRate) }),
     ...detailsJson(set),
-    reasons: set.reasons,
+    reasons: set.reasons.map((each) => showMeasure(each)),
   };
 }
 
@@ -101,7 +102,7 @@ function registerRowJson(row: RegisterRow): unknown {
   return {
     name: row.name,
     level: answerJson(row.level, levelJson),
-    because: row.because,
+    because: showMeasure(row.because),
     ...(row.delay === undefined ? {} : { delay: statedJson(row.delay, time) }),
     ...(row.current === undefined
       ? {}

@@ -1,4 +1,4 @@
-import { type Clause, type Finding, measureJson, showClause, wording } from '@soundpost/core';
+import { type Clause, type Finding, measureJson, showClause, showMeasure, wording } from '@soundpost/core';
 
 export function clauseJson(cited: Clause): unknown {
   return {
@@ -17,9 +17,9 @@ export function findingJson(finding: Finding): unknown {
     at: finding.at,
     found: measureJson(finding.found),
     limit: measureJson(finding.limit),
-    because: finding.because,
-    remedy: finding.remedy,
-    ...(finding.asks === undefined ? {} : { asks: finding.asks }),
+    because: showMeasure(finding.because),
+    remedy: finding.remedy.map((each) => showMeasure(each)),
+    ...(finding.asks === undefined ? {} : { asks: showMeasure(finding.asks) }),
     sources: finding.sources.map(clauseJson),
     shown: wording(finding),
   };

@@ -7,6 +7,7 @@ import {
   measureJson,
   reason,
   type ShortlistRow,
+  showMeasure,
 } from '@soundpost/core';
 import { decibelsJson, missingJson, quantityJson } from './values-json.ts';
 
@@ -15,12 +16,12 @@ export function judgementJson(judgement: Judgement): unknown {
     rule: judgement.rule,
     ...(judgement.target === undefined ? {} : { target: judgement.target }),
     outcome: judgement.outcome,
-    what: judgement.what,
+    what: showMeasure(judgement.what),
     found: measureJson(judgement.found),
     limit: measureJson(judgement.limit),
     ...(judgement.frequency === undefined ? {} : { frequency: quantityJson('frequency', judgement.frequency) }),
     ...(judgement.margin === undefined ? {} : { margin: decibelsJson(judgement.margin) }),
-    ...(judgement.needs === undefined || judgement.outcome === 'meets' ? {} : { needs: judgement.needs }),
+    ...(judgement.needs === undefined || judgement.outcome === 'meets' ? {} : { needs: showMeasure(judgement.needs) }),
     ...(judgement.missing === undefined ? {} : (missingJson(judgement.missing) as object)),
     shown: reason(judgement),
   };

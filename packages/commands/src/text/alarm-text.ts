@@ -1,4 +1,4 @@
-import { type PointAlarms, showLevel, showNumber, showQuantity } from '@soundpost/core';
+import { type PointAlarms, showLevel, showMeasure, showNumber, showQuantity } from '@soundpost/core';
 import { type Line, paragraph, plainLines } from '../layout/line.ts';
 import { type Column, table } from '../layout/table.ts';
 import type { Manner } from '../manner.ts';
@@ -28,7 +28,7 @@ export function alarmLines(alarms: PointAlarms, { showing, width }: Manner): rea
       : []),
     ...(onCard ? [row.counts === undefined ? '' : cellText(row.counts, String)] : []),
     row.delay === undefined ? '' : row.delay.known ? showQuantity('time', row.delay.value, showing) : '?',
-    row.because,
+    showMeasure(row.because, showing),
   ]);
   const missing = alarms.register.flatMap((row) =>
     [row.level, row.current, row.counts].flatMap((each) => (each === undefined || each.known ? [] : each.missing)),

@@ -6,6 +6,7 @@ import {
   reason,
   type Showing,
   type Span,
+  said,
   showLevel,
   showQuantity,
   terminalVoltages,
@@ -59,7 +60,7 @@ function verdictTable(appraisal: Appraisal, { showing, width }: Manner): readonl
 }
 
 function decidedText(judgement: Judgement, showing: Showing): string {
-  return reason({ ...judgement, what: `${shortRule(judgement.rule)}: ${judgement.what}` }, showing).replace(
+  return reason({ ...judgement, what: said`${shortRule(judgement.rule)}: ${judgement.what}` }, showing).replace(
     `${judgement.target}: `,
     '',
   );

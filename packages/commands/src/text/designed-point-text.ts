@@ -1,4 +1,4 @@
-import { cells, type DesignedPoint, reason, showMeasure, valueIfStated } from '@soundpost/core';
+import { cells, type DesignedPoint, reason, type Showing, showMeasure, valueIfStated } from '@soundpost/core';
 import { blank, type Line, labelled } from '../layout/line.ts';
 import type { Manner } from '../manner.ts';
 import { alarmLines } from './alarm-text.ts';
@@ -29,12 +29,15 @@ export function designedPointLines(designed: DesignedPoint, manner: Manner): rea
 }
 
 /** What a chosen chain leaves open, for the page that says what could not be proven. */
-export function unprovenOf(designed: DesignedPoint): readonly string[] {
+export function unprovenOf(designed: DesignedPoint, showing: Showing = {}): readonly string[] {
   const { point, appraisal } = designed;
   if (appraisal === undefined) return [`${point.of}: no chain is chosen`];
   const open = appraisal.judgements
     .filter((each) => each.outcome === 'cannot tell')
-    .map((each) => `${point.of}: ${reason(each)}${each.needs === undefined ? '' : `; needs ${each.needs}`}`);
+    .map(
+      (each) =>
+        `${point.of}: ${reason(each, showing)}${each.needs === undefined ? '' : `; needs ${showMeasure(each.needs, showing)}`}`,
+    );
   const unjudged = cells(appraisal)
     .filter((cell) => cell.decides === undefined)
     .map((cell) => `${point.of}/${cell.target}: no rule judges it with this chain`);
@@ -42,7 +45,7 @@ export function unprovenOf(designed: DesignedPoint): readonly string[] {
     .filter((each) => each.entered === 'individual' && !(each.promise.known && each.promise.value === 'kept'))
     .map((each) => {
       const width = each.budget.known
-        ? `, expanded uncertainty ${showMeasure({ is: 'quantity', quantity: 'fraction', value: each.budget.value.expandedUncertainty })}`
+        ? `, expanded uncertainty ${showMeasure({ is: 'quantity', quantity: 'fraction', value: each.budget.value.expandedUncertainty }, showing)}`
         : '';
       const unknown = each.budget.known ? '' : `; ${missingText(each.budget.missing)}`;
       return `${point.of}/${each.target}: that the reading keeps its tolerance${width}${unknown}`;

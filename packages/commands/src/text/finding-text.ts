@@ -14,11 +14,17 @@ export function findingLines(finding: Finding, { showing, width }: Manner): read
   const sources = finding.sources.map(showClause).join('; ');
   return [
     ...(finding.weight === 'blocks-issue' ? grave(head, width) : paragraph(head, width, '  ')),
-    ...paragraph(`  ${sentence(capital(found) + limit)} ${finding.because}`, width),
-    ...(finding.asks === undefined ? [] : labelled('Question', finding.asks, width, '  ', 12)),
+    ...paragraph(`  ${sentence(capital(found) + limit)} ${showMeasure(finding.because, showing)}`, width),
+    ...(finding.asks === undefined ? [] : labelled('Question', showMeasure(finding.asks, showing), width, '  ', 12)),
     ...(finding.remedy.length === 0
       ? []
-      : labelled('To mend it', `${capital(finding.remedy.join('; or '))}.`, width, '  ', 12)),
+      : labelled(
+          'To mend it',
+          `${capital(finding.remedy.map((each) => showMeasure(each, showing)).join('; or '))}.`,
+          width,
+          '  ',
+          12,
+        )),
     ...labelled('Rule', finding.rule, width, '  ', 12),
     ...(sources === '' ? [] : labelled('Source', sources, width, '  ', 12)),
   ];

@@ -1,4 +1,4 @@
-import { type Judgement, type Outcome, reason, type Showing, showDecibels } from '@soundpost/core';
+import { type Judgement, type Outcome, reason, type Showing, showDecibels, showMeasure } from '@soundpost/core';
 import { type Line, paragraph } from '../layout/line.ts';
 import { outcomeMark } from '../layout/mark.ts';
 import type { Manner } from '../manner.ts';
@@ -9,8 +9,7 @@ export function shortRule(id: string): string {
 }
 
 export function marginText(margin: number, { decimal }: Showing): string {
-  const text = margin >= 60 ? 'over 60 dB' : showDecibels(margin);
-  return decimal === 'comma' ? text.replace('.', ',') : text;
+  return margin >= 60 ? 'over 60 dB' : showDecibels(margin, 1, decimal);
 }
 
 /** A judgement in one paragraph: sign, reason with value, limit and frequency, margin, what would have to change. */
@@ -19,7 +18,7 @@ export function judgementLines(judgement: Judgement, { showing, width }: Manner)
   const needs =
     judgement.needs === undefined || judgement.outcome === 'meets'
       ? ''
-      : `. What would have to change: ${judgement.needs}`;
+      : `. What would have to change: ${showMeasure(judgement.needs, showing)}`;
   const text = `${outcomeMark[judgement.outcome]} ${reason(judgement, showing)}${margin}${needs}. [${judgement.rule}]`;
   return paragraph(`    ${text}`, width, '  ');
 }

@@ -3,6 +3,7 @@ import {
   type Showing,
   type SpectrumSet,
   showBand,
+  showMeasure,
   showNumber,
   showQuantity,
 } from '@soundpost/core';
@@ -52,6 +53,6 @@ function setReasons(set: SpectrumSet, showing: Showing, width: number): readonly
         }`;
   return [
     ...paragraph(`  ${set.name.replaceAll('-', ' ')}: ${set.purpose}${envelope}`, width, '  '),
-    ...set.reasons.flatMap((each) => paragraph(`  - ${each}`, width, '  ')),
+    ...set.reasons.flatMap((each) => paragraph(`  - ${showMeasure(each, showing)}`, width, '  ')),
   ];
 }

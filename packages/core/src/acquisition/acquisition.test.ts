@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import { examplePoint } from '../demand/rules/example.ts';
+import { showMeasure } from '../finding/measure.ts';
 import { frequencyTable } from '../machine/frequency-table.ts';
 import { readTrain } from '../machine/reading.ts';
 import { answer, unanswered } from '../quantity/index.ts';
@@ -36,7 +37,7 @@ test('printed: steady and synchronous settings of reference plant 3 (computed by
   expect(turning!.samplingRate).toBeCloseTo(24320, 6);
   expect(turning!.recordLength).toBeCloseTo(0.337, 3);
   expect(turning!.orders!.speedChange! * 60).toBeCloseTo(42.7, 1);
-  expect(steady!.reasons.join()).toMatch(/below 9000 r\/min/);
+  expect(steady!.reasons.map((each) => showMeasure(each)).join()).toMatch(/below 9000 r\/min/);
 });
 
 test('negative: a housing point has no shaft set, a shaft point no velocity set, an order of 221 sets no range', () => {

@@ -1,6 +1,6 @@
 import type { MeasuringPoint } from '../demand/measuring-point.ts';
+import { bareNumber, measured, said } from '../finding/measure.ts';
 import type { FrequencyTable } from '../machine/frequency-table.ts';
-import { showNumber, showQuantity } from '../quantity/index.ts';
 import { heard, type Running, type SetKind } from './set-kind.ts';
 import { crankWaveform } from './sets/crank-waveform.ts';
 import { envelopeSpectrum } from './sets/envelope-spectrum.ts';
@@ -54,6 +54,6 @@ function smeared(set: SpectrumSet, { wander }: Running): SpectrumSet {
   if (wander?.known !== true || set.reach === undefined || set.orders !== undefined) return set;
   const spread = smear(set.reach.value, wander.value, set.resolution);
   if (spread.lines <= 1) return { ...set, smear: spread };
-  const said = `the speed strays: ${showQuantity('frequency', set.reach.value)} spreads over ${showQuantity('frequency', spread.hertz)}, ${showNumber(spread.lines, 3)} lines; only a record counted in turns tells such lines apart`;
-  return { ...set, smear: spread, reasons: [...set.reasons, said] };
+  const strays = said`the speed strays: ${measured('frequency', set.reach.value)} spreads over ${measured('frequency', spread.hertz)}, ${bareNumber(spread.lines, 3)} lines; only a record counted in turns tells such lines apart`;
+  return { ...set, smear: spread, reasons: [...set.reasons, strays] };
 }

@@ -1,4 +1,5 @@
-import { type Answer, type Band, type Fraction, showNumber, showQuantity } from '../quantity/index.ts';
+import { bareNumber, measured, type Said, said } from '../finding/measure.ts';
+import type { Answer, Band, Fraction } from '../quantity/index.ts';
 import { lineDistance, recordLength, samplesFor, samplingRateFor } from '../signal/spectrum-settings.ts';
 
 /** One thing a set of settings must do, and the number that follows from it. */
@@ -51,7 +52,7 @@ export interface SpectrumSet {
   readonly reach: Requirement | undefined;
   readonly apart: Requirement | undefined;
   readonly last: Requirement | undefined;
-  readonly reasons: readonly string[];
+  readonly reasons: readonly Said[];
 }
 
 /** Sampling by the turn: orders stand still whatever the speed does. */
@@ -151,19 +152,19 @@ function reasons(
   lasting: Requirement | undefined,
   enough: boolean,
   envelope: Band | undefined,
-): readonly string[] {
+): readonly Said[] {
   return [
-    ...(reach === undefined ? [] : [`F_max reaches beyond ${showQuantity('frequency', reach.value)}: ${reach.why}`]),
+    ...(reach === undefined ? [] : [said`F_max reaches beyond ${measured('frequency', reach.value)}: ${reach.why}`]),
     ...(spacing === undefined
       ? []
       : [
-          `line spacing at most ${showQuantity('frequency', spacing.value / linesApart)}, a third of ${showQuantity('frequency', spacing.value)}: ${spacing.why}`,
+          said`line spacing at most ${measured('frequency', spacing.value / linesApart)}, a third of ${measured('frequency', spacing.value)}: ${spacing.why}`,
         ]),
-    ...(lasting === undefined ? [] : [`record of at least ${showNumber(lasting.value)} s: ${lasting.why}`]),
+    ...(lasting === undefined ? [] : [said`record of at least ${bareNumber(lasting.value)} s: ${lasting.why}`]),
     `Hann window: tones and noise together; ${usualAverages} averages halve the scatter of the noise`,
     ...(envelope === undefined
       ? []
-      : [`raw sampling 2.56 × ${showQuantity('frequency', envelope.high)} before demodulation`]),
+      : [said`raw sampling 2.56 × ${measured('frequency', envelope.high)} before demodulation`]),
     ...(enough ? [] : [`even ${mostLines} lines do not tell these apart: use a zoom, or order tracking`]),
   ];
 }

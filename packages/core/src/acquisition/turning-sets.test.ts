@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import { examplePoint } from '../demand/rules/example.ts';
+import { showMeasure } from '../finding/measure.ts';
 import { frequencyTable } from '../machine/frequency-table.ts';
 import { readTrain, type TypedElement } from '../machine/reading.ts';
 import { planetaryTrain } from '../machine/rules/example-trains.ts';
@@ -48,7 +49,7 @@ test('printed: the planetary mesh of the reference turbine by the clock: 200 Hz,
   expect(set).toMatchObject({ highestFrequency: 200, lines: 3200, resolution: 0.0625 });
   expect(set.smear!.hertz).toBeCloseTo(1.28, 2);
   expect(set.smear!.lines).toBeCloseTo(20.5, 1);
-  expect(set.reasons.join()).toContain('only a record counted in turns');
+  expect(set.reasons.map((each) => showMeasure(each)).join()).toContain('only a record counted in turns');
   expect(setOf('planetary-mesh', listening(['stage']), turbine())).not.toHaveProperty('smear');
 });
 
@@ -62,7 +63,7 @@ test('printed: 30 turns of the carrier are 2912 turns of the fast shaft, 116.1 s
   expect(orders!.by!.rounded.drift).toBeCloseTo(0.371, 3);
   expect(orders!.longest).toBeCloseTo(211.8, 1);
   // Of mesh phase: 99 times the drift.
-  expect(set.reasons.join()).toContain('36.7° of mesh phase');
+  expect(set.reasons.map((each) => showMeasure(each)).join()).toContain('36.7° of mesh phase');
 });
 
 test('negative: without a phase reference, or behind a belt that slips, turns cannot be counted and it says so', () => {
@@ -131,7 +132,7 @@ test('printed: the stroke of the reference screen, 200 Hz, 400 lines, 2 s, 5.52�
   expect(set.integration).toMatchObject({ corner: 5, order: 2 });
   expect(Math.abs(set.integration!.error)).toBeLessThan(0.006);
   expect(phaseSkew(920 / 60, 1e-3)).toBeCloseTo(5.52, 2);
-  expect(set.reasons.join()).toContain('5.52°');
+  expect(set.reasons.map((each) => showMeasure(each)).join()).toContain('5.52°');
   // An acceleration line of the same machine asks for no path.
   expect(settingsFor(line, screen()).sets.map(({ name }) => name)).not.toContain('motion-path');
 });

@@ -3,6 +3,7 @@ import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import { type InputCard, measuringCurrents } from '../chain/formulas/index.ts';
 import { boundariesAt, shaftLimits, zoneTables } from '../demand/zones/index.ts';
+import { showMeasure } from '../finding/measure.ts';
 import {
   answer,
   type Level,
@@ -133,7 +134,7 @@ test('negative: a baseline of zero, in zone C or above its own alert is spoken o
   expect(rules(0)).toEqual(['alarm/baseline-zero question']);
   expect(rules(5.5)).toEqual(['alarm/baseline-in-zone-c warns']);
   expect(rules(7)).toEqual(['alarm/baseline-above-alert blocks-issue']);
-  expect(points(rms(5.5)).reasons.alert).toMatch(/held at its cap of 1.25 times B\/C/);
+  expect(showMeasure(points(rms(5.5)).reasons.alert ?? '')).toMatch(/held at its cap of 1.25 times B\/C/);
 });
 
 const wide: InputCard = { currentAtLow: 0.004, currentAtHigh: 0.02, countsAtLow: 0, countsAtHigh: 32_000 };
@@ -275,7 +276,7 @@ test('negative: a set point above the range; one in the saturation can never act
     { name: 'trip', level: answer(rms(25 * saturation)), because: '', delay: seconds(3) },
   ];
   const found = orderFindings({ at, rows: register(entries, { loop }), loop });
-  expect(found[0]?.because).toMatch(/can never act/);
+  expect(showMeasure(found[0]?.because ?? '')).toMatch(/can never act/);
 });
 
 test('negative: a trip outside 30 to 80 % of the range is warned of, at its ends it is not', () => {
@@ -295,7 +296,7 @@ test('negative: a peak sensor for an rms set point, with the factor 1.414 named'
   const output = answer({ quantity: 'velocity', detector: 'peak' } as const);
   expect(judged({}, { output })).toEqual(['alarm/detector-of-output blocks-issue']);
   const found = alarmRules.find(({ rule }) => rule === 'alarm/detector-of-output')!;
-  expect(found.findings({ ...found.passes, output })[0]?.because).toMatch(/factor 1\.414/);
+  expect(showMeasure(found.findings({ ...found.passes, output })[0]?.because ?? '')).toMatch(/factor 1\.414/);
   const acceleration = answer({ quantity: 'acceleration', detector: 'rms' } as const);
   expect(judged({}, { output: acceleration })).toEqual(['alarm/detector-of-output blocks-issue']);
 });

@@ -1,6 +1,7 @@
 import { exactCounts, type InputCard } from '../chain/formulas/counts-scaling.ts';
 import { loopCurrent } from '../chain/formulas/loop-scaling.ts';
 import { notLike } from '../demand/zones/zone-of.ts';
+import type { Said } from '../finding/measure.ts';
 import {
   type Answer,
   answer,
@@ -24,7 +25,7 @@ export interface RegisterEntry {
   /** Of a row that acts; rows without it are read at the acceptance of the loop. Rows called `alert` and `trip` act. */
   readonly does?: Deed;
   readonly level: Answer<Level>;
-  readonly because: string;
+  readonly because: Said;
   /** Of a row that acts. */
   readonly delay?: Stated<number>;
 }

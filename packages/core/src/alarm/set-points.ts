@@ -1,6 +1,6 @@
 import { notLike } from '../demand/zones/zone-of.ts';
 import { type Finding, finding } from '../finding/finding.ts';
-import { measuredLevel } from '../finding/measure.ts';
+import { bareNumber, measuredLevel, type Said, said } from '../finding/measure.ts';
 import {
   type Answer,
   answer,
@@ -8,8 +8,6 @@ import {
   type Level,
   level,
   type Stated,
-  showLevel,
-  showNumber,
   thenAnswer,
   unanswered,
 } from '../quantity/index.ts';
@@ -40,7 +38,7 @@ export type SetPointName = (typeof setPointNames)[number];
 
 /** The set points, why each is what it is, and what is doubtful or to be asked about them. */
 export interface SetPoints extends Readonly<Record<SetPointName, Answer<Level>>> {
-  readonly reasons: Readonly<Record<SetPointName, string>>;
+  readonly reasons: Readonly<Record<SetPointName, Said>>;
   readonly findings: readonly Finding[];
 }
 
@@ -110,14 +108,14 @@ function reasonsOf(
 ): SetPoints['reasons'] {
   const { alertMargin, alertCap, trip, tripCap } = policy;
   const times = (share: number, name: string, limit: Answer<Level>) =>
-    `${share === 1 ? '' : `${showNumber(share, 3)} times `}${name} (${limit.known ? showLevel(limit.value) : 'not known'})`;
+    said`${share === 1 ? '' : said`${bareNumber(share, 3)} times `}${name} (${limit.known ? measuredLevel(limit.value) : 'not known'})`;
   const capped =
     own.known && bc.known && own.value.value + alertMargin * bc.value.value > alertCap * bc.value.value
-      ? `, held at its cap of ${times(alertCap, 'B/C', bc)}`
+      ? said`, held at its cap of ${times(alertCap, 'B/C', bc)}`
       : '';
-  const base = own.known ? showLevel(own.value) : 'not known';
+  const base = own.known ? measuredLevel(own.value) : 'not known';
   return {
-    alert: `baseline (${base}) + ${times(alertMargin, 'B/C', bc)}${capped}`,
+    alert: said`baseline (${base}) + ${times(alertMargin, 'B/C', bc)}${capped}`,
     alertCap: times(alertCap, 'B/C', bc),
     trip: times(Math.min(trip, tripCap), 'C/D', cd),
     tripCap: times(tripCap, 'C/D', cd),

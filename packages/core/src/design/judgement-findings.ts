@@ -1,6 +1,5 @@
-import { type Judgement, type Outcome, reason } from '../chain/rules/rule.ts';
+import { type Judgement, type Outcome, reasoned } from '../chain/rules/rule.ts';
 import { type Finding, finding, type Weight } from '../finding/finding.ts';
-import { inWords } from '../finding/measure.ts';
 import { Broken } from '../quantity/index.ts';
 import { appraisalRules } from '../selection/rules.ts';
 
@@ -26,7 +25,7 @@ export function judgementFindings(
         rule: judgement.rule,
         weight: minor ? 'warns' : weightOf[judgement.outcome],
         at: judgement.target === undefined ? at : `${at}/${judgement.target}`,
-        found: inWords(reason(judgement)),
+        found: reasoned(judgement),
         limit: judgement.limit,
         because: rule.prose,
         remedy: judgement.needs === undefined ? rule.remedy : [judgement.needs, ...rule.remedy],

@@ -3,16 +3,8 @@ import { type Allowances, promise, readingUncertainty, type SensitivityEntered }
 import type { MeasuringPoint } from '../demand/measuring-point.ts';
 import { sees, type Target } from '../demand/target.ts';
 import { type Finding, finding } from '../finding/finding.ts';
-import {
-  type Answer,
-  fromAll,
-  type Level,
-  type Motion,
-  showNumber,
-  showTolerance,
-  type Tolerance,
-  thenAnswer,
-} from '../quantity/index.ts';
+import { bareNumber, measuredTolerance, type Said, said, saidTogether, showMeasure } from '../finding/measure.ts';
+import { type Answer, fromAll, type Level, type Motion, type Tolerance, thenAnswer } from '../quantity/index.ts';
 import { jcgm100 } from '../source/index.ts';
 import { clause } from '../source/source.ts';
 import type { Budget } from '../uncertainty/budget.ts';
@@ -108,16 +100,14 @@ export function budgetFindings(budgets: PointBudgets, at: string): readonly Find
   const [evenCalibrated, nominal] = [open('individual'), open('nominal')];
   const onlyNominal = nominal.filter((each) => !evenCalibrated.some((other) => other.target === each.target));
   const found = (list: PointBudgets) =>
-    list
-      .map(
+    saidTogether(
+      list.map(
         (each) =>
-          `${each.target} ±${showNumber(each.budget.known ? each.budget.value.expandedUncertainty * 100 : 0, 3)} %`,
-      )
-      .join(', ');
-  const limit = (list: PointBudgets) =>
-    [...new Set(list.map((each) => (each.tolerance.known ? showTolerance(each.tolerance.value) : 'unknown')))].join(
+          said`${each.target} ±${bareNumber(each.budget.known ? each.budget.value.expandedUncertainty * 100 : 0, 3)} %`,
+      ),
       ', ',
     );
+  const limit = (list: PointBudgets) => tolerancesOf(list, 'unknown');
   const sources = [clause(jcgm100, '5.1.6')];
   return [
     ...unknownBudgets(budgets, at),
@@ -128,7 +118,7 @@ export function budgetFindings(budgets: PointBudgets, at: string): readonly Find
             rule: 'design/accuracy-not-proven',
             weight: 'question',
             at,
-            found: `expanded uncertainty (k = 2) even with the individual calibration: ${found(evenCalibrated)}`,
+            found: said`expanded uncertainty (k = 2) even with the individual calibration: ${found(evenCalibrated)}`,
             limit: limit(evenCalibrated),
             because: 'The reading may lie outside what was promised although every part does what its sheet says.',
             remedy: ['reduce the largest contribution of the budget', 'widen the promise, by agreement with its owner'],
@@ -143,7 +133,7 @@ export function budgetFindings(budgets: PointBudgets, at: string): readonly Find
             rule: 'design/nominal-sensitivity',
             weight: 'warns',
             at,
-            found: `expanded uncertainty (k = 2) with the nominal sensitivity: ${found(onlyNominal)}`,
+            found: said`expanded uncertainty (k = 2) with the nominal sensitivity: ${found(onlyNominal)}`,
             limit: limit(onlyNominal),
             because:
               'The spread between pieces alone breaks the promise; with the certificate of this piece it is kept.',
@@ -152,6 +142,12 @@ export function budgetFindings(budgets: PointBudgets, at: string): readonly Find
           }),
         ]),
   ];
+}
+
+/** The tolerances promised, each once. */
+function tolerancesOf(list: PointBudgets, otherwise: string): Said {
+  const all = list.map(({ tolerance }) => (tolerance.known ? measuredTolerance(tolerance.value) : otherwise));
+  return saidTogether([...new Map(all.map((each) => [showMeasure(each), each])).values()], ', ');
 }
 
 /** A promise whose uncertainty cannot be worked out is not kept by silence: what is missing is asked, once. */
@@ -166,9 +162,7 @@ function unknownBudgets(budgets: PointBudgets, at: string): readonly Finding[] {
       weight: 'question',
       at,
       found: `uncertainty not known: ${unknown.map((each) => each.target).join(', ')}`,
-      limit: [
-        ...new Set(unknown.map((each) => (each.tolerance.known ? showTolerance(each.tolerance.value) : ''))),
-      ].join(', '),
+      limit: tolerancesOf(unknown, ''),
       because: 'Whether the reading keeps the accuracy that was promised cannot be told without it.',
       remedy: [
         'state what is missing, from data sheet or certificate',

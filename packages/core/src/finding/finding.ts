@@ -1,6 +1,6 @@
 import type { Showing } from '../quantity/index.ts';
 import type { Clause } from '../source/source.ts';
-import { type Measure, showMeasure } from './measure.ts';
+import { type Said, showMeasure } from './measure.ts';
 
 /**
  * What a finding does to the design: `blocks-issue` stops it, `question` waits for somebody's answer, `warns` is
@@ -17,15 +17,15 @@ export interface Finding {
   /** The place it speaks of: `P-301/pump/drive-end/horizontal`. */
   readonly at: string;
   /** What was found and what the limit is, in the units of the trade; both from the values, never typed twice. */
-  readonly found: Measure | string;
-  readonly limit: Measure | string;
+  readonly found: Said;
+  readonly limit: Said;
   /** Why it matters. */
-  readonly because: string;
+  readonly because: Said;
   /** What would mend it, most effective first. */
-  readonly remedy: readonly string[];
+  readonly remedy: readonly Said[];
   readonly sources: readonly Clause[];
   /** For a question: what is not known, and who could answer. */
-  readonly asks?: string;
+  readonly asks?: Said;
 }
 
 export function finding(definition: Finding): Finding {
@@ -39,9 +39,12 @@ export function blocks(findings: readonly Finding[]): boolean {
 /** The finding as one paragraph: what is wrong, why it matters, what to do. */
 export function wording(each: Finding, showing: Showing = {}): string {
   const limit = each.limit === '' ? '' : `; limit: ${showMeasure(each.limit, showing)}`;
-  const remedy = each.remedy.length === 0 ? '' : ` To mend it: ${each.remedy.join('; or ')}.`;
-  const asks = each.asks === undefined ? '' : ` Question: ${each.asks}`;
-  return `${each.at}: ${showMeasure(each.found, showing)}${limit}. ${each.because}${remedy}${asks}`;
+  const remedy =
+    each.remedy.length === 0
+      ? ''
+      : ` To mend it: ${each.remedy.map((one) => showMeasure(one, showing)).join('; or ')}.`;
+  const asks = each.asks === undefined ? '' : ` Question: ${showMeasure(each.asks, showing)}`;
+  return `${each.at}: ${showMeasure(each.found, showing)}${limit}. ${showMeasure(each.because, showing)}${remedy}${asks}`;
 }
 
 const byWeight: Readonly<Record<Weight, number>> = { 'blocks-issue': 0, question: 1, warns: 2, notes: 3 };

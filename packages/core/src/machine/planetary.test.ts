@@ -1,6 +1,7 @@
 import { readFileSync } from 'node:fs';
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
+import { showMeasure } from '../finding/measure.ts';
 import { fraction, multiplied, plus, sameFraction, showFraction, toNumber } from '../quantity/index.ts';
 import { trainFindings } from './findings.ts';
 import { frequencyTable } from './frequency-table.ts';
@@ -316,7 +317,7 @@ test('the planet, the moving ring, has the side lines and the pin has none; a lo
   const { load: _load, ...unsaid } = planetBearing;
   const asked = trainFindings(readTrain(withPlanetBearing(unsaid)));
   expect(asked.map((each) => each.rule)).toEqual(['machine/load-of-bearing']);
-  expect(asked[0]!.found).toContain('planet pin of stage');
+  expect(showMeasure(asked[0]!.found ?? '')).toContain('planet pin of stage');
 });
 
 test('a planet shaft makes no orders against the housing, but has a speed', () => {
@@ -345,9 +346,9 @@ const first = (typed: Parameters<typeof readTrain>[0], rule: string) =>
 test('bad input: a planet of 38 teeth, 21 + 2·38 = 97 and not 99, blocks the issue and asks; profile shift answers it', () => {
   const found = first(planetaryTrain({ 'planet-teeth': 38 }), 'machine/planetary-geometry')!;
   expect(found.weight).toBe('blocks-issue');
-  expect(found.found).toBe('21 + 2·38 = 97 teeth, and a ring of 99');
-  expect(found.remedy[0]).toContain('39 teeth would fit');
-  expect(found.asks).toContain('profile shift');
+  expect(showMeasure(found.found ?? '')).toBe('21 + 2·38 = 97 teeth, and a ring of 99');
+  expect(showMeasure(found.remedy[0] ?? '')).toContain('39 teeth would fit');
+  expect(showMeasure(found.asks ?? '')).toContain('profile shift');
   // The helicopter gearbox of 27, 35 and 99 teeth is such a case: it turns, with profile shift.
   const helicopter = { 'sun-teeth': 27, 'planet-teeth': 35, 'profile-shift': 'yes' };
   expect(first(planetaryTrain(helicopter), 'machine/planetary-geometry')).toBeUndefined();
@@ -358,20 +359,20 @@ test('bad input: a planet of 38 teeth, 21 + 2·38 = 97 and not 99, blocks the is
 
 test('bad input: planets that cannot assemble at equal angles are asked about, with the counts that would', () => {
   const found = first(planetaryTrain({ planets: 7 }), 'machine/planets-assemble')!;
-  expect(found.found).toBe('(21 + 99)/7 = 120/7');
+  expect(showMeasure(found.found ?? '')).toBe('(21 + 99)/7 = 120/7');
   expect(found.remedy).toContain('3, 4, 5, 6 planets would go in');
   expect(first(planetaryTrain({ planets: 7, spacing: 'unequal' }), 'machine/planets-assemble')).toBeUndefined();
 });
 
 test('bad input: a ring taken as held where the carrier is, or carrier and sun exchanged, contradicts the stated ratio', () => {
   const wrong = first(planetaryTrain({ ratio: 4.714 }), 'machine/planetary-ratio')!;
-  expect(wrong.asks).toBe('Is the carrier held, and not the ring?');
+  expect(showMeasure(wrong.asks ?? '')).toBe('Is the carrier held, and not the ring?');
   expect(showFraction(ratioWithHeld({ sun: 21, ring: 99 }, 'ring'))).toBe('40/7');
   const exchanged = planetaryTrain({ sun: 'rotor', carrier: 'sun' });
   const plates = { ...exchanged, plates: { sun: '70 r/min' } };
   const asked = trainFindings(readTrain(plates));
   expect(asked.map((each) => each.rule)).toContain('machine/plate-against-train');
-  expect(asked.find((each) => each.rule === 'machine/planetary-exchanged')!.asks).toBe(
+  expect(showMeasure(asked.find((each) => each.rule === 'machine/planetary-exchanged')!.asks ?? '')).toBe(
     'Are sun and carrier exchanged?',
   );
 });

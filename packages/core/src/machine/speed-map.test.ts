@@ -1,5 +1,6 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
+import { showMeasure } from '../finding/measure.ts';
 import { trainFindings } from './findings.ts';
 import { readTrain, type TypedElement, type TypedTrain } from './reading.ts';
 import { oneElement } from './rules/example-trains.ts';
@@ -92,7 +93,7 @@ test('a critical speed is met by once per turn of its shaft, and the finding say
   });
   const found = trainFindings(readTrain(train));
   expect(found.map((each) => each.rule)).toEqual(['machine/mode-in-range']);
-  expect(found[0]!.found).toBe('fan/1x lies in it from 4100..4200 r/min of fan');
+  expect(showMeasure(found[0]!.found ?? '')).toBe('fan/1x lies in it from 4100..4200 r/min of fan');
   const away = fan('3000..4000 r/min', {
     first: { kind: 'critical-speed', on: 'fan', speed: '4100..4200 r/min' } as TypedElement,
   });

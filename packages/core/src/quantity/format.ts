@@ -130,6 +130,7 @@ export function showTolerance(tolerance: Tolerance, showing: Showing = {}): stri
   return high === low ? `±${high} %` : `+${high}/\u2212${low} %`;
 }
 
-export function showDecibels(ratioOrDecibels: number, digits = 1): string {
-  return `${ratioOrDecibels < 0 ? '\u2212' : ''}${Math.abs(ratioOrDecibels).toFixed(digits)} dB`;
+export function showDecibels(ratioOrDecibels: number, digits = 1, decimal: Showing['decimal'] = 'point'): string {
+  const text = `${ratioOrDecibels < 0 ? '\u2212' : ''}${Math.abs(ratioOrDecibels).toFixed(digits)} dB`;
+  return decimal === 'comma' ? text.replace('.', ',') : text;
 }

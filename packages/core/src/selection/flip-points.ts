@@ -1,5 +1,6 @@
 import type { Judgement } from '../chain/rules/rule.ts';
 import type { Policy } from '../demand/policy.ts';
+import { showMeasure } from '../finding/measure.ts';
 import { type Appraisal, appraisal } from './appraisal.ts';
 import { type Assumption, assumptions, type Subject } from './assumptions.ts';
 
@@ -80,7 +81,7 @@ function bisected(inside: number, outside: number, turned: (decades: number) => 
 function flipPoint(assumption: Assumption, decades: number, subject: Subject, from: Verdict, judge: Judge): FlipPoint {
   const after = judge(assumption.moved(subject, decades));
   const before = judge(subject);
-  const key = (each: Judgement) => `${each.rule} ${each.target ?? ''} ${each.what}`;
+  const key = (each: Judgement) => `${each.rule} ${each.target ?? ''} ${showMeasure(each.what)}`;
   const stopping = (appraised: Appraisal) =>
     appraised.judgements.filter((each) => each.outcome === 'fails' || each.outcome === 'cannot tell');
   const newIn = (list: readonly Judgement[], beside: readonly Judgement[]) =>

@@ -6,6 +6,7 @@ import { barrierEarth } from '../chain/rules/barrier-earth.ts';
 import { caseGrounding } from '../chain/rules/case-grounding.ts';
 import type { MeasuringPoint } from '../demand/measuring-point.ts';
 import { usualPolicy } from '../demand/policy.ts';
+import { showMeasure } from '../finding/measure.ts';
 import { type Fields, fieldOf, notStated, pointDecimals, type Sheet, stated } from '../quantity/index.ts';
 import { calculate } from '../working/index.ts';
 import { compared } from '../working/printed.ts';
@@ -87,7 +88,7 @@ test('law: a case that is the signal ground, on a machine, on a rack: one loop, 
       'protective earth of frame of M-1',
     ]),
   );
-  expect(found.loops[0]!.remedy[0]).toBe('a case-isolated transducer');
+  expect(showMeasure(found.loops[0]!.remedy[0] ?? '')).toBe('a case-isolated transducer');
   expect(found.loops[0]!.resistance.known).toBe(false);
   // The rule of the chain refuses it already: no second finding.
   expect(rulesOf(found)).toEqual([]);
@@ -184,7 +185,7 @@ test('a screen joined to the box as well as to the cabinet is a loop, with the b
   for (const boxOnMachine of ['yes', 'no']) {
     const found = wiringOf({ says: { screenEarthed: 'cabinet', screenOnBox: 'yes', boxOnMachine } });
     expect(rulesOf(found)).toEqual(['wiring/screen-ends blocks-issue']);
-    expect(found.loops[0]!.remedy[0]).toBe('carry the screen through the box insulated');
+    expect(showMeasure(found.loops[0]!.remedy[0] ?? '')).toBe('carry the screen through the box insulated');
   }
 });
 
@@ -231,13 +232,13 @@ test('separation: the distances of the owner take the place of those of practice
   const own = sheetOf(separationSheet, 'separation', { lowVoltage: '600 mm', source: 'site standard E-12' });
   expect(plantWiring(points, undefined).findings).toEqual([]);
   const [found] = plantWiring(points, own).findings;
-  expect(found?.limit).toMatch(/600 mm.*site standard E-12/);
+  expect(showMeasure(found?.limit ?? '')).toMatch(/600 mm.*site standard E-12/);
 });
 
 test('a refused loop says what each millivolt reads as: 0.31 mm/s at 50 Hz on 100 mV/g', () => {
   const chain = { ...isolated, inLine: [supply('ZB-28')] };
   const [found] = wiringOf({ chain, says: { inputEarthed: 'yes', mains: '50 Hz' } }).findings;
-  expect(found?.because).toMatch(/0\.312\d? mm\/s rms/);
+  expect(showMeasure(found?.because ?? '')).toMatch(/0\.312\d? mm\/s rms/);
 });
 
 test('law: a plant of thousands of points is searched in a breath, one loop for each grounded case', () => {

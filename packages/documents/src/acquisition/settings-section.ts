@@ -1,4 +1,4 @@
-import { type DesignedPoint, type SpectrumSet, showBand, showNumber, showQuantity } from '@soundpost/core';
+import { type DesignedPoint, type SpectrumSet, showBand, showMeasure, showNumber, showQuantity } from '@soundpost/core';
 import { type Html, html, type Piece } from '../typesetting/html.ts';
 import type { Setting } from '../typesetting/setting.ts';
 import { type Column, table } from '../typesetting/table.ts';
@@ -46,7 +46,7 @@ export function settingsSection({ settings, appraisal }: DesignedPoint, setting:
   });
   const reasons = settings.sets.map(
     (set) =>
-      html`<h4>${set.name}: ${set.purpose}</h4><ul>${set.reasons.map((reason) => html`<li>${reason}</li>`)}</ul>`,
+      html`<h4>${set.name}: ${set.purpose}</h4><ul>${set.reasons.map((reason) => html`<li>${showMeasure(reason, showing)}</li>`)}</ul>`,
   );
   const open = settings.unknown.map((each) => html`<li>${each}</li>`);
   return html`${settings.sets.length === 0 ? undefined : sheet}${reasons}

@@ -63,7 +63,7 @@ function ceilingLines(judgements: readonly Judgement[], showing: Showing): Html 
   if (overload.length === 0) return undefined;
   const lines = overload.map(
     (each) =>
-      html`<li>${each.what}: ${showMeasure(each.found, showing)}, limit ${showMeasure(each.limit, showing)}${each.margin === undefined ? undefined : `, ${showDecibels(each.margin)} apart`}</li>`,
+      html`<li>${showMeasure(each.what, showing)}: ${showMeasure(each.found, showing)}, limit ${showMeasure(each.limit, showing)}${each.margin === undefined ? undefined : `, ${showDecibels(each.margin)} apart`}</li>`,
   );
   return html`<h4>Against the ceiling</h4><ul>${lines}</ul>`;
 }
@@ -87,7 +87,7 @@ function outside(designed: DesignedPoint, { notDrawn }: AmplitudeContent, showin
   const out = judgements.filter((each) => each.outcome === 'fails' || each.outcome === 'cannot tell');
   const lines = out.map(
     (each) =>
-      html`<li>${sign(each.outcome)} ${each.target === undefined ? undefined : html`${named(each.target)}: `}${each.what} ${showMeasure(each.found, showing)}${each.frequency === undefined ? undefined : ` at ${showQuantity('frequency', each.frequency, showing)}`}, limit ${showMeasure(each.limit, showing)}</li>`,
+      html`<li>${sign(each.outcome)} ${each.target === undefined ? undefined : html`${named(each.target)}: `}${showMeasure(each.what, showing)} ${showMeasure(each.found, showing)}${each.frequency === undefined ? undefined : ` at ${showQuantity('frequency', each.frequency, showing)}`}, limit ${showMeasure(each.limit, showing)}</li>`,
   );
   const missing = notDrawn.map(({ name, why }) => html`<li>${named(name)} is not drawn: ${why}</li>`);
   const none =

@@ -33,7 +33,7 @@ export function judgementTable(appraisal: Appraisal, setting: Setting): Html {
         cell: (each) =>
           each.target === undefined ? 'the chain' : html`${numberOf(each.target)} ${named(each.target)}`,
       },
-      { head: 'Found', cell: (each) => html`${each.what} ${showMeasure(each.found, showing)}` },
+      { head: 'Found', cell: (each) => html`${showMeasure(each.what, showing)} ${showMeasure(each.found, showing)}` },
       { head: 'Limit', cell: (each) => showMeasure(each.limit, showing) },
       {
         head: 'At',
@@ -59,5 +59,5 @@ function margin(each: Judgement): Piece {
 function nearestRequirement({ nearest }: Appraisal, { showing }: Setting): Html | undefined {
   if (nearest?.margin === undefined) return undefined;
   const target = nearest.target === undefined ? '' : `${nearest.target}: `;
-  return html`<p>The requirement that would fail first: ${target}${nearest.what} ${showMeasure(nearest.found, showing)} against ${showMeasure(nearest.limit, showing)}, ${showDecibels(nearest.margin)} inside.</p>`;
+  return html`<p>The requirement that would fail first: ${target}${showMeasure(nearest.what, showing)} ${showMeasure(nearest.found, showing)} against ${showMeasure(nearest.limit, showing)}, ${showDecibels(nearest.margin)} inside.</p>`;
 }

@@ -1,4 +1,5 @@
 import type { Design, DesignedPoint, Missing, Target } from '@soundpost/core';
+import { showMeasure } from '@soundpost/core';
 import { sourcesCited } from '../source/sources-cited.ts';
 import { statedShown } from '../typesetting/answers.ts';
 import { type Html, html, joined, named, type Piece } from '../typesetting/html.ts';
@@ -21,7 +22,9 @@ export function notProven(design: Design, setting: Setting): readonly Section[] 
 
 function notKnown(design: Design, setting: Setting): Html {
   const questions = design.findings.filter((each) => each.weight === 'question' && each.asks !== undefined);
-  const asked = questions.map((each) => html`<li>${named(each.at)}: ${each.asks}</li>`);
+  const asked = questions.map(
+    (each) => html`<li>${named(each.at)}: ${showMeasure(each.asks ?? '', setting.showing)}</li>`,
+  );
   const unknowns = distinct([
     ...design.machines.flatMap((machine) => machine.points.flatMap(unknownAt)),
     ...design.machines.flatMap(({ frequencies }) =>
@@ -72,7 +75,7 @@ function unknownAt({ point, appraisal, budgets, alarms }: DesignedPoint): readon
   return [
     ...point.targets.flatMap(ofTarget),
     ...(appraisal?.judgements ?? []).flatMap((each) =>
-      hiding(each.missing ?? [], `${each.what} of ${each.target ?? 'the chain'} at ${point.of}`),
+      hiding(each.missing ?? [], `${showMeasure(each.what)} of ${each.target ?? 'the chain'} at ${point.of}`),
     ),
     ...hiding(missingOf(budgets), `uncertainty of the readings at ${point.of}`),
     ...(alarms?.register ?? []).flatMap((row) =>

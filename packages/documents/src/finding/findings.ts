@@ -25,9 +25,9 @@ function findingBlock(each: Finding, { showing }: Setting): Html {
   const lines: readonly (readonly [string, Html | string | undefined])[] = [
     ['Found', showMeasure(each.found, showing)],
     ['Limit', limit === '' ? undefined : limit],
-    ['Why it matters', each.because],
-    ['What to do', remedies(each.remedy)],
-    ['Question', each.asks],
+    ['Why it matters', showMeasure(each.because, showing)],
+    ['What to do', remedies(each.remedy.map((one) => showMeasure(one, showing)))],
+    ['Question', each.asks === undefined ? undefined : showMeasure(each.asks, showing)],
     ['Sources', each.sources.length === 0 ? undefined : each.sources.map(showClause).join('; ')],
   ];
   const shown = lines.map(([term, text]) =>

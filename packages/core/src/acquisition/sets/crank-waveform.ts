@@ -1,5 +1,6 @@
+import { bareNumber, said } from '../../finding/measure.ts';
 import { crankStep } from '../../machine/slider-crank.ts';
-import { fromAll, showNumber } from '../../quantity/index.ts';
+import { fromAll } from '../../quantity/index.ts';
 import { samplesPerLine, samplingRateFor } from '../../signal/spectrum-settings.ts';
 import { frequencyIn, rowsCalled, setKind } from '../set-kind.ts';
 import { nextOfSeries } from '../spectrum-set.ts';
@@ -51,9 +52,9 @@ export const crankWaveform = setKind({
         apart: undefined,
         last: { why: `${turns} turns of the crank`, value: recordLength },
         reasons: [
-          `waveform reaches beyond ${showNumber(highest)} Hz, the highest band of bursts`,
+          said`waveform reaches beyond ${bareNumber(highest)} Hz, the highest band of bursts`,
           `${turns} turns of the crank, begun at top dead centre of throw 1; the angles of the other throws are counted from it`,
-          `${showNumber(degreesPerSample, 3)}° of crank a sample, ${windows} windows of ${360 / windows}°, true peak in each: a peak derived from the rms under-reads knocks`,
+          said`${bareNumber(degreesPerSample, 3)}° of crank a sample, ${windows} windows of ${360 / windows}°, true peak in each: a peak derived from the rms under-reads knocks`,
         ],
       },
       unknown: [],

@@ -1,4 +1,5 @@
-import { fromAll, showQuantity } from '../../quantity/index.ts';
+import { measured, said } from '../../finding/measure.ts';
+import { fromAll } from '../../quantity/index.ts';
 import { rowsCalled, setKind } from '../set-kind.ts';
 import { required, spectrumSet } from '../spectrum-set.ts';
 
@@ -39,7 +40,7 @@ export const lowModes = setKind({
       set: {
         ...set,
         from,
-        reasons: [...set.reasons, `no high-pass above ${showQuantity('frequency', from)}, half the slowest mode`],
+        reasons: [...set.reasons, said`no high-pass above ${measured('frequency', from)}, half the slowest mode`],
       },
       unknown: [...reach.unknown, ...last.unknown],
     };

@@ -1,4 +1,5 @@
-import { fromAll, showNumber } from '../../quantity/index.ts';
+import { bareNumber, said } from '../../finding/measure.ts';
+import { fromAll } from '../../quantity/index.ts';
 import { frequencyIn, rowsCalled, setKind } from '../set-kind.ts';
 import { nextOfSeries, required, spectrumSet } from '../spectrum-set.ts';
 import { phaseSkew } from '../turns.ts';
@@ -46,8 +47,8 @@ export const motionPath = setKind({
         integration: { corner, order: filterOrder, error },
         reasons: [
           ...set.reasons,
-          `high-pass of order ${filterOrder} at ${showNumber(corner)} Hz before integration: ${showNumber(100 * error, 2)} % at ${showNumber(least, 4)} Hz`,
-          `one instant for all channels: 1 ms apart is ${showNumber(skew, 3)}° of the stroke`,
+          said`high-pass of order ${filterOrder} at ${bareNumber(corner)} Hz before integration: ${bareNumber(100 * error, 2)} % at ${bareNumber(least, 4)} Hz`,
+          said`one instant for all channels: 1 ms apart is ${bareNumber(skew, 3)}° of the stroke`,
         ],
       },
       unknown,

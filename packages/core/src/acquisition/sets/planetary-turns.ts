@@ -1,6 +1,7 @@
+import { bareNumber, said } from '../../finding/measure.ts';
 import type { FrequencyTable, PulseRow } from '../../machine/frequency-table.ts';
 import { exactQuotient } from '../../machine/reduced.ts';
-import { type Fraction, fromAll, showFraction, showNumber, toNumber } from '../../quantity/index.ts';
+import { type Fraction, fromAll, showFraction, toNumber } from '../../quantity/index.ts';
 import { frequencyIn, rowsCalled, type SetNeed, setKind } from '../set-kind.ts';
 import type { SpectrumSet } from '../spectrum-set.ts';
 import { ratioDrift, wholeTurns } from '../turns.ts';
@@ -90,9 +91,9 @@ function byTurns(
     last: undefined,
     reasons: [
       `the same teeth of planet and ring meet again after ${window} turns of the carrier; ${windows} windows are ${windows * window}`,
-      `'${pulse.shaft}' turns ${showFraction(ratio)} to one, so its pulses repeat every ${ratio.denominator} turns: ${turns} turns are ${showNumber(pulseTurns, 6)} of it`,
-      `${showNumber(recordLength, 4)} s at the highest speed, ${showNumber(turns / speed.lowest, 4)} s at the lowest`,
-      `resample with the exact ratio: ${rounded} would drift ${showNumber(drift, 3)}° of the carrier in the record, ${showNumber(drift * order, 3)}° of mesh phase`,
+      said`'${pulse.shaft}' turns ${showFraction(ratio)} to one, so its pulses repeat every ${String(ratio.denominator)} turns: ${turns} turns are ${bareNumber(pulseTurns, 6)} of it`,
+      said`${bareNumber(recordLength, 4)} s at the highest speed, ${bareNumber(turns / speed.lowest, 4)} s at the lowest`,
+      said`resample with the exact ratio: ${rounded} would drift ${bareNumber(drift, 3)}° of the carrier in the record, ${bareNumber(drift * order, 3)}° of mesh phase`,
       `${samplesPerTurn} samples a turn reach beyond ${meshHarmonics} harmonics of the mesh, order ${order}`,
     ],
   };

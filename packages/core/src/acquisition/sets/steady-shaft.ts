@@ -1,4 +1,5 @@
-import { type Answer, fromAll, showQuantity } from '../../quantity/index.ts';
+import { measured, said } from '../../finding/measure.ts';
+import { type Answer, fromAll } from '../../quantity/index.ts';
 import { linesOf, setKind, shaftSpeedIn } from '../set-kind.ts';
 import { linesApart, required, spectrumSet } from '../spectrum-set.ts';
 
@@ -38,7 +39,7 @@ export const steadyShaft = setKind({
     const tooSlow =
       lowest.known && lowest.value < slowest * (1 - 1e-9)
         ? [
-            `below ${showQuantity('shaft speed', slowest)} these lines no longer tell 0.45 × from 0.50 ×: take the synchronous set`,
+            said`below ${measured('shaft speed', slowest)} these lines no longer tell 0.45 × from 0.50 ×: take the synchronous set`,
           ]
         : [];
     return { set: { ...set, reasons: [...set.reasons, ...tooSlow] }, unknown };

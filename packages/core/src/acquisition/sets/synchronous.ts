@@ -1,4 +1,4 @@
-import { showNumber, showQuantity } from '../../quantity/index.ts';
+import { bareNumber, measured, said } from '../../finding/measure.ts';
 import { linesOf, setKind, shaftSpeedIn } from '../set-kind.ts';
 
 /** A power of two, for 50 orders at 2.56 samples per period; and turns enough for a line spacing of 1/64 order. */
@@ -51,12 +51,12 @@ export const synchronous = setKind({
         apart: undefined,
         last: undefined,
         reasons: [
-          `${samplesPerTurn} samples a turn, triggered by the once-per-turn mark: ${showNumber(highest)} orders`,
-          `${turns} whole turns: lines ${showNumber(1 / turns, 3)} orders apart, no window needed for what turns with the shaft`,
+          said`${samplesPerTurn} samples a turn, triggered by the once-per-turn mark: ${bareNumber(highest)} orders`,
+          said`${turns} whole turns: lines ${bareNumber(1 / turns, 3)} orders apart, no window needed for what turns with the shaft`,
           ...(speedChange === undefined || rate === undefined
             ? []
             : [
-                `run-up: the speed moves ${showQuantity('shaft speed', speedChange)} in one record; with ${runUpTurns} turns ${showQuantity('shaft speed', (speedChange * runUpTurns) / turns)}`,
+                said`run-up: the speed moves ${measured('shaft speed', speedChange)} in one record; with ${runUpTurns} turns ${measured('shaft speed', (speedChange * runUpTurns) / turns)}`,
               ]),
         ],
       },

@@ -3,7 +3,7 @@ import { transmittedCurrent } from '../../chain/formulas/loop-scaling.ts';
 import { lineNoise } from '../../chain/formulas/noise.ts';
 import type { Prediction } from '../../chain/prediction.ts';
 import { type Finding, finding } from '../../finding/finding.ts';
-import { measuredLevel } from '../../finding/measure.ts';
+import { measured, measuredChange, measuredLevel, said } from '../../finding/measure.ts';
 import {
   type Answer,
   answer,
@@ -15,9 +15,6 @@ import {
   type Motion,
   type Sheet,
   type Stated,
-  showLevel,
-  showPercent,
-  showQuantity,
   type Tolerance,
   thenAnswer,
 } from '../../quantity/index.ts';
@@ -270,8 +267,8 @@ function eventFindings(
         at: event.at,
         found:
           why === 'outside the band'
-            ? `${part} at ${showQuantity('frequency', frequency)} lies outside the band of the set point`
-            : `${part} at ${showQuantity('frequency', frequency)} is shown as ${showLevel(indicated)} (${showPercent(error)})`,
+            ? said`${part} at ${measured('frequency', frequency)} lies outside the band of the set point`
+            : said`${part} at ${measured('frequency', frequency)} is shown as ${measuredLevel(indicated)} (${measuredChange(error)})`,
         limit: measuredLevel(truth),
         because: 'What the chain does not show no set point can act on.',
         remedy: ['a chain that reaches this frequency', 'a set point of its own for this part'],
@@ -295,7 +292,7 @@ function late(event: MachineEvent, each: AlarmDay): readonly Finding[] {
         each.day === undefined
           ? `the ${each.name} never acts in ${event.days} days`
           : `the ${each.name} acts on day ${each.day.toFixed(1)}`,
-      limit: `day ${each.trueDay.toFixed(1)}, on which the motion itself reaches ${showLevel(each.level)}`,
+      limit: said`day ${each.trueDay.toFixed(1)}, on which the motion itself reaches ${measuredLevel(each.level)}`,
       because: 'The chain shows less than there is: the set point is right and acts too late.',
       remedy: ['a chain that passes the frequency that grows', 'a set point of its own for it'],
       sources,

@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import { faultCurrents } from '../../chain/formulas/index.ts';
+import { showMeasure } from '../../finding/measure.ts';
 import { answer, level, notStated, type Stated, si, stated } from '../../quantity/index.ts';
 import { calculate } from '../../working/index.ts';
 import { exampleCase, logic, response, rms, seconds } from '../rules/example.ts';
@@ -198,7 +199,7 @@ test('negative: a trip later than allowed blocks, one quicker than ten turns is 
   const rule = alarmRules.find((each) => each.rule === 'alarm/response-time')!;
   const asked = rule.findings(exampleCase({ subject: { response: open } }));
   expect(asked.map(({ weight }) => weight)).toEqual(['question']);
-  expect(asked[0]!.asks).toMatch(/scan/);
+  expect(showMeasure(asked[0]!.asks ?? '')).toMatch(/scan/);
 });
 
 const judged = (subject: Parameters<typeof exampleCase>[0]) =>
@@ -211,7 +212,7 @@ test('negative: no logic stated says nothing; an unknown vote or fault action is
   const values = { ...unknown.values, voting: { known: false, ask: 'owner of the trip' } as Stated<never> };
   const open = { logic: { ...unknown, values: { ...values, whenNotOk: notStated } } };
   expect(judged({ subject: open })).toEqual(['alarm/vote question', 'alarm/fault-is-no-trip question']);
-  expect(orderFindings(exampleCase({ subject: open }))[0]!.asks).toMatch(/owner of the trip/);
+  expect(showMeasure(orderFindings(exampleCase({ subject: open }))[0]!.asks ?? '')).toMatch(/owner of the trip/);
   expect(judged({ subject: { logic: logic({ voting: '2oo2', whenNotOk: 'no vote' }) } })).toEqual(['alarm/vote warns']);
   expect(judged({ subject: { logic: logic({ voting: '2oo3', whenNotOk: 'vote' }) } })).toEqual([
     'alarm/fault-is-no-trip warns',

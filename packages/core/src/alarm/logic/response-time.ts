@@ -1,5 +1,5 @@
 import { type Finding, finding } from '../../finding/finding.ts';
-import { measured } from '../../finding/measure.ts';
+import { bareNumber, measured, said } from '../../finding/measure.ts';
 import {
   type Answer,
   aboveZeroField,
@@ -10,7 +10,6 @@ import {
   quantityField,
   type Sheet,
   type Stated,
-  showNumber,
   si,
 } from '../../quantity/index.ts';
 import { clause } from '../../source/source.ts';
@@ -150,7 +149,7 @@ export function tooQuick(at: string, delay: number, slowest: number): readonly F
       at,
       found: measured('time', delay),
       limit: measured('time', least),
-      because: `The shaft turns ${showNumber(delay * slowest, 2)} times within the delay at its slowest: single events would trip it.`,
+      because: said`The shaft turns ${bareNumber(delay * slowest, 2)} times within the delay at its slowest: single events would trip it.`,
       remedy: ['a longer delay', 'a set point for slow running of its own'],
       sources: [practice],
     }),

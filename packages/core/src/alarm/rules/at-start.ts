@@ -1,6 +1,6 @@
 import { type Finding, finding, type Weight } from '../../finding/finding.ts';
-import { measured, measuredLevel } from '../../finding/measure.ts';
-import { level, showNumber, showQuantity, valueIfStated } from '../../quantity/index.ts';
+import { bareNumber, type Measure, measured, measuredLevel, said } from '../../finding/measure.ts';
+import { level, valueIfStated } from '../../quantity/index.ts';
 import { api670 } from '../../source/api-670.ts';
 import { clause } from '../../source/source.ts';
 import { tradePractice } from '../../source/trade-practice.ts';
@@ -39,10 +39,10 @@ export const atStart = alarmRule({
       );
     }
     if (does === 'inhibit') {
-      const time = startTime?.known === true ? showQuantity('duration', startTime.value) : 'an unknown time';
+      const time = startTime?.known === true ? measured('duration', startTime.value) : 'an unknown time';
       found.push(
         say(subject, 'warns', {
-          found: `no alarm for ${time} after start`,
+          found: said`no alarm for ${time} after start`,
           limit: 'set points that are multiplied, not inhibited',
           because: 'A rub or a lost blade most often comes at start, and nothing would act.',
           remedy: ['multiply the set points instead', 'keep at least one trip alive'],
@@ -85,7 +85,7 @@ function multiplied(subject: AlarmCase, factor: number): readonly Finding[] {
     if (set.value * factor <= high.value * (1 + 1e-9)) continue;
     found.push(
       say(subject, 'blocks-issue', {
-        found: `${row.name} times ${showNumber(factor)}: ${showMeasured(set, factor)}`,
+        found: said`${row.name} times ${bareNumber(factor)}: ${showMeasured(set, factor)}`,
         limit: measuredLevel(high),
         because: `The ${row.name} lies beyond the range while the machine starts: it can never act then.`,
         remedy: ['a smaller factor', 'a transmitter of a wider range'],
@@ -95,9 +95,9 @@ function multiplied(subject: AlarmCase, factor: number): readonly Finding[] {
   return found;
 }
 
-function showMeasured(set: Parameters<typeof measuredLevel>[0], factor: number): string {
+function showMeasured(set: Parameters<typeof measuredLevel>[0], factor: number): Measure {
   const moved = level(set.quantity, set.value * factor, set.detector);
-  return `${showQuantity(moved.quantity, moved.value)} ${moved.detector}`;
+  return said`${measured(moved.quantity, moved.value)} ${moved.detector}`;
 }
 
 type Says = Pick<Finding, 'found' | 'limit' | 'because' | 'remedy'> & { readonly asks?: string };

@@ -1,6 +1,6 @@
 import { finding } from '../../finding/finding.ts';
-import { measuredLevel } from '../../finding/measure.ts';
-import { level, showNumber, sineFactor } from '../../quantity/index.ts';
+import { bareNumber, measuredLevel, said } from '../../finding/measure.ts';
+import { level, sineFactor } from '../../quantity/index.ts';
 import { clause } from '../../source/source.ts';
 import { tradePractice } from '../../source/trade-practice.ts';
 import { exampleCase } from './example.ts';
@@ -23,7 +23,7 @@ export const detectorOfOutput = alarmRule({
       const ratio = sineFactor[detector] / sineFactor[set.detector];
       const off =
         set.quantity === quantity
-          ? `For a sine it is off by the factor ${showNumber(ratio, 4)}, for other waveforms by an unknown one.`
+          ? said`For a sine it is off by the factor ${bareNumber(ratio, 4)}, for other waveforms by an unknown one.`
           : 'The two are unlike quantities; no factor leads from one to the other without the frequency.';
       return [
         finding({
@@ -32,7 +32,7 @@ export const detectorOfOutput = alarmRule({
           at: subject.at,
           found: measuredLevel(set),
           limit: `a set point as ${detector} ${quantity}, which the sensor puts out`,
-          because: `The ${row.name} would not act at the level that was meant. ${off}`,
+          because: said`The ${row.name} would not act at the level that was meant. ${off}`,
           remedy: [`state the ${row.name} as ${detector} ${quantity}`, 'take a sensor with the detector of the limit'],
           sources,
         }),

@@ -1,6 +1,6 @@
 import { finding } from '../../finding/finding.ts';
-import { measuredLevel } from '../../finding/measure.ts';
-import { level, showLevel, showPercent } from '../../quantity/index.ts';
+import { measured, measuredLevel, said } from '../../finding/measure.ts';
+import { level } from '../../quantity/index.ts';
 import { clause } from '../../source/source.ts';
 import { tradePractice } from '../../source/trade-practice.ts';
 import { exampleCase, logic, rms } from './example.ts';
@@ -27,7 +27,7 @@ export const resets = alarmRule({
           rule: 'alarm/resets',
           weight: 'blocks-issue',
           at: subject.at,
-          found: `the ${row.name} resets below ${showLevel(reset)}, ${showPercent(hysteresis.value).replace('+', '')} under its set point`,
+          found: said`the ${row.name} resets below ${measuredLevel(reset)}, ${measured('fraction', hysteresis.value, 3)} under its set point`,
           limit: measuredLevel(base),
           because: 'The machine does more than that when it is well: once come, the alarm stands for ever.',
           remedy: ['a smaller hysteresis', 'a higher set point'],

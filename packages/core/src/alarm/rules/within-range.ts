@@ -1,8 +1,8 @@
 import { loopValue } from '../../chain/formulas/loop-scaling.ts';
 import { measuringCurrents } from '../../chain/formulas/loop-state.ts';
 import { finding } from '../../finding/finding.ts';
-import { measuredLevel } from '../../finding/measure.ts';
-import { level, showLevel, showQuantity } from '../../quantity/index.ts';
+import { measured, measuredLevel, said } from '../../finding/measure.ts';
+import { level } from '../../quantity/index.ts';
 import { namurNe43 } from '../../source/namur-ne-43.ts';
 import { clause } from '../../source/source.ts';
 import { exampleCase, rms } from './example.ts';
@@ -29,10 +29,10 @@ export const withinRange = alarmRule({
           rule: 'alarm/within-range',
           weight: 'blocks-issue',
           at: subject.at,
-          found: `${row.name} at ${showLevel(set)}, ${showQuantity('current', row.current.value)}`,
+          found: said`${row.name} at ${measuredLevel(set)}, ${measured('current', row.current.value)}`,
           limit: measuredLevel(saturated ? level(high.quantity, held, high.detector, high.band) : high),
           because: saturated
-            ? `The transmitter holds ${showQuantity('current', measuringCurrents.high)}: the ${row.name} can never act.`
+            ? said`The transmitter holds ${measured('current', measuringCurrents.high)}: the ${row.name} can never act.`
             : `The ${row.name} lies above the range, where the accuracy of the transmitter is not stated.`,
           remedy: ['a transmitter of a wider range', 'check unit and detector of the set point'],
           sources,

@@ -1,5 +1,6 @@
 import { type Finding, finding } from '../../finding/finding.ts';
-import { countField, numberField, quantityField, Refusal, showQuantity, si } from '../../quantity/index.ts';
+import { measured, said } from '../../finding/measure.ts';
+import { countField, numberField, quantityField, Refusal, si } from '../../quantity/index.ts';
 import { loopPractice } from '../../source/loop-practice.ts';
 import { clause } from '../../source/source.ts';
 import { output, working } from '../../working/index.ts';
@@ -86,8 +87,8 @@ function beyond(current: number, low: number, high: number): readonly Finding[] 
       rule: 'loop/outside-card',
       weight: 'notes',
       at: 'counts-scaling/current',
-      found: showQuantity('current', current),
-      limit: `${showQuantity('current', low)} to ${showQuantity('current', high)}`,
+      found: measured('current', current),
+      limit: said`${measured('current', low)} to ${measured('current', high)}`,
       because: 'Outside its two points a card may go on along the line, hold its last count or set a fault bit.',
       remedy: ['look up what the card shows there'],
       sources: [clause(loopPractice)],

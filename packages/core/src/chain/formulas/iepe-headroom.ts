@@ -1,14 +1,6 @@
 import { type Finding, finding } from '../../finding/finding.ts';
-import {
-  type Level,
-  level,
-  levelField,
-  quantityField,
-  Refusal,
-  showQuantity,
-  si,
-  spanField,
-} from '../../quantity/index.ts';
+import { measured, said } from '../../finding/measure.ts';
+import { type Level, level, levelField, quantityField, Refusal, si, spanField } from '../../quantity/index.ts';
 import { optional } from '../../quantity/stated.ts';
 import { iepePractice } from '../../source/iepe-practice.ts';
 import { clause } from '../../source/source.ts';
@@ -146,7 +138,7 @@ function noSwing(available: Swing): readonly Finding[] {
       rule: 'chain/no-swing',
       weight: 'blocks-issue',
       at: available.top <= available.bottom ? 'iepe-headroom/compliance' : 'iepe-headroom/saturation',
-      found: `a swing of ${showQuantity('voltage', smaller)}`,
+      found: said`a swing of ${measured('voltage', smaller)}`,
       limit: 'more than 0 V',
       because: 'The supply cannot hold the bias over its whole tolerance: the sensor would clip without any vibration.',
       remedy: ['a supply of higher compliance', 'less series resistance', 'a sensor of another bias'],

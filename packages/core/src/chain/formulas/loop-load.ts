@@ -1,5 +1,6 @@
 import { type Finding, finding } from '../../finding/finding.ts';
-import { quantityField, showQuantity, si } from '../../quantity/index.ts';
+import { measured, said } from '../../finding/measure.ts';
+import { quantityField, si } from '../../quantity/index.ts';
 import { optional } from '../../quantity/stated.ts';
 import { loopPractice } from '../../source/loop-practice.ts';
 import { namurNe43 } from '../../source/namur-ne-43.ts';
@@ -81,7 +82,7 @@ function assumed(): Finding {
     weight: 'notes',
     at: 'loop-load/fault-current',
     found: 'no fault current stated',
-    limit: `computed at ${showQuantity('current', usualFaultCurrent)}`,
+    limit: said`computed at ${measured('current', usualFaultCurrent)}`,
     because: 'The fault-high signal must still fit, or the fault reads as a value; a device may send more than this.',
     remedy: ['state the fault current of the transmitter'],
     sources: [clause(namurNe43, 'failure signal')],
@@ -96,7 +97,7 @@ function noVoltage(spare: number): readonly Finding[] {
       rule: 'loop/no-voltage',
       weight: 'blocks-issue',
       at: 'loop-load/supply',
-      found: `${showQuantity('voltage', spare)} left for the loop`,
+      found: said`${measured('voltage', spare)} left for the loop`,
       limit: 'more than 0 V',
       because: 'The transmitter would not get its least voltage even without any load.',
       remedy: ['a higher supply voltage', 'a transmitter that needs less', 'fewer drops'],

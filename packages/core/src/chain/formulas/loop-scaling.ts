@@ -1,4 +1,5 @@
 import { type Finding, finding } from '../../finding/finding.ts';
+import { measured, measuredLevel, said } from '../../finding/measure.ts';
 import {
   choiceField,
   comparable,
@@ -9,8 +10,6 @@ import {
   motions,
   quantityField,
   Refusal,
-  showLevel,
-  showQuantity,
   si,
 } from '../../quantity/index.ts';
 import { optional } from '../../quantity/stated.ts';
@@ -116,8 +115,8 @@ function held(rangeLow: Level<Motion>, rangeHigh: Level<Motion>, value: Level<Mo
       rule: 'loop/held-at-its-end',
       weight: 'warns',
       at: 'loop-scaling/value',
-      found: `${showLevel(value)}, which would be ${showQuantity('current', line)}`,
-      limit: `${showLevel(levelLike(rangeLow, loopValue(end, rangeLow.value, rangeHigh.value)))}, which is ${showQuantity('current', end)}`,
+      found: said`${measuredLevel(value)}, which would be ${measured('current', line)}`,
+      limit: said`${measuredLevel(levelLike(rangeLow, loopValue(end, rangeLow.value, rangeHigh.value)))}, which is ${measured('current', end)}`,
       because: 'The transmitter holds its current there: the receiver sees no difference beyond.',
       remedy: ['a transmitter of a wider range'],
       sources: [states],
@@ -133,8 +132,8 @@ function near(current: number): readonly Finding[] {
       rule: 'loop/zero-or-dead',
       weight: 'notes',
       at: 'loop-scaling/current',
-      found: showQuantity('current', current),
-      limit: `more than ${showQuantity('current', liveZero + 1e-4)} on a machine that runs`,
+      found: measured('current', current),
+      limit: said`more than ${measured('current', liveZero + 1e-4)} on a machine that runs`,
       because: 'Within 0.1 mA of the live zero a machine at rest, a zero error and a dead sensor look alike.',
       remedy: ['compare with the noise of the same machine when it runs'],
       sources: [clause(tradePractice, 'live zero')],
@@ -151,10 +150,10 @@ function silent(current: number): readonly Finding[] {
       rule: fault ? 'loop/fault' : 'loop/not-usable',
       weight: 'warns',
       at: 'loop-scaling/current',
-      found: `${showQuantity('current', current)}: ${state}`,
+      found: said`${measured('current', current)}: ${state}`,
       limit: fault
-        ? `above ${showQuantity('current', faultCurrents.low)} and below ${showQuantity('current', faultCurrents.high)}`
-        : `${showQuantity('current', measuringCurrents.low)} to ${showQuantity('current', measuringCurrents.high)}`,
+        ? said`above ${measured('current', faultCurrents.low)} and below ${measured('current', faultCurrents.high)}`
+        : said`${measured('current', measuringCurrents.low)} to ${measured('current', measuringCurrents.high)}`,
       because: fault
         ? 'The transmitter or its wiring has failed; no value is told, and zero vibration would be a false reading.'
         : 'Between the measuring band and the fault band nothing is told: keep the last value, or mark it uncertain.',

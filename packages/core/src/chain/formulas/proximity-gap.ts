@@ -1,5 +1,6 @@
 import { type Finding, finding } from '../../finding/finding.ts';
-import { quantityField, Refusal, showQuantity, si } from '../../quantity/index.ts';
+import { measured, said } from '../../finding/measure.ts';
+import { quantityField, Refusal, si } from '../../quantity/index.ts';
 import { optional } from '../../quantity/stated.ts';
 import { api670 } from '../../source/api-670.ts';
 import { clause } from '../../source/source.ts';
@@ -81,7 +82,7 @@ function reversed(voltage: number | undefined): readonly Finding[] {
       rule: 'proximity/positive-gap-voltage',
       weight: 'warns',
       at: 'proximity-gap/voltage',
-      found: showQuantity('voltage', voltage),
+      found: measured('voltage', voltage),
       limit: 'a voltage below zero',
       because: 'On a negative supply the gap voltage is negative; it was read by its size.',
       remedy: ['look whether the leads of the meter, or the polarity of the channel, are exchanged'],
@@ -97,8 +98,8 @@ function bent(voltage: number): readonly Finding[] {
       rule: 'proximity/outside-straight-part',
       weight: 'warns',
       at: 'proximity-gap/voltage',
-      found: showQuantity('voltage', voltage),
-      limit: `${showQuantity('voltage', straight.high)} to ${showQuantity('voltage', straight.low)} on a supply of −24 V`,
+      found: measured('voltage', voltage),
+      limit: said`${measured('voltage', straight.high)} to ${measured('voltage', straight.low)} on a supply of −24 V`,
       because: 'Near its supply and near zero the curve bends: the gap is not what the straight line says.',
       remedy: ['set the gap again', 'read the gap from the curve of this set'],
       sources: [clause(api670, 'usable voltages')],

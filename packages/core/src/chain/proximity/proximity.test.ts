@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import { wording } from '../../finding/index.ts';
+import { showMeasure } from '../../finding/measure.ts';
 import {
   answer,
   type Field,
@@ -255,7 +256,12 @@ test('negative: a notch too shallow, too narrow, too short at speed, or with the
   expect(doubted('once-per-turn', {}, { fastest: answer(1000) })).toEqual(['proximity/pulse-short blocks-issue']);
   expect(doubted('once-per-turn', { gapVoltage: '-10 V' })).toEqual(['proximity/mark-out-of-reach warns']);
   const { found, sheet } = typed('once-per-turn', { ...sound['once-per-turn'], gapVoltage: '-10 V' });
-  expect(found.doubts(sheet, around)[0]!.remedy.join()).toMatch(/near −6/);
+  expect(
+    found
+      .doubts(sheet, around)[0]!
+      .remedy.map((each) => showMeasure(each))
+      .join(),
+  ).toMatch(/near −6/);
 });
 
 test('negative: shaft in space without knowing how the two are added is asked, as vectors without phase too', () => {

@@ -1,5 +1,5 @@
-import { measured } from '../../finding/measure.ts';
-import { type Answer, answer, fromAll, showQuantity, unanswered } from '../../quantity/index.ts';
+import { measured, said } from '../../finding/measure.ts';
+import { type Answer, answer, fromAll, unanswered } from '../../quantity/index.ts';
 import { barrierPractice } from '../../source/index.ts';
 import { clause } from '../../source/source.ts';
 import type { MeasuringChain } from '../chain.ts';
@@ -33,7 +33,7 @@ export const barrierVoltage = rule({
             ...(highest <= works
               ? {}
               : {
-                  needs: `to specify the supply at no more than ${showQuantity('voltage', works - room)} with its tolerance, or to take an isolator`,
+                  needs: said`to specify the supply at no more than ${measured('voltage', works - room)} with its tolerance, or to take an isolator`,
                 }),
           },
         ],

@@ -1,5 +1,5 @@
-import { measured } from '../../finding/measure.ts';
-import { fromAll, showQuantity, showSpan } from '../../quantity/index.ts';
+import { measured, measuredSpan, said } from '../../finding/measure.ts';
+import { fromAll } from '../../quantity/index.ts';
 import { iepePractice } from '../../source/index.ts';
 import { clause } from '../../source/source.ts';
 import { type Judgement, judged, rule } from './rule.ts';
@@ -24,7 +24,7 @@ export const biasWindow = rule({
         const judgement: Judgement = {
           rule: 'chain/bias-window',
           outcome: least > 0 ? 'meets' : 'fails',
-          what: `swing about the bias (${showQuantity('voltage', top)} up, ${showQuantity('voltage', bottom)} down), the smaller`,
+          what: said`swing about the bias (${measured('voltage', top)} up, ${measured('voltage', bottom)} down), the smaller`,
           found: measured('voltage', least),
           limit: { is: 'words', words: 'above 0 V' },
           ...(least > 0 ? {} : { needs: neededVoltage(top, bottom) }),
@@ -43,8 +43,8 @@ export const biasWindow = rule({
             outcome: inside ? 'meets' : 'fails',
             what: 'supply current',
             found: measured('current', fed),
-            limit: { is: 'words', words: showSpan('current', taken) },
-            ...(inside ? {} : { needs: `a supply current within ${showSpan('current', taken)}` }),
+            limit: measuredSpan('current', taken),
+            ...(inside ? {} : { needs: said`a supply current within ${measuredSpan('current', taken)}` }),
           },
         ];
       },
@@ -56,8 +56,8 @@ export const biasWindow = rule({
 /** More compliance helps only at the top; at the bottom the bias itself is too low. */
 function neededVoltage(top: number, bottom: number): string {
   const short = [
-    ...(top > 0 ? [] : [`more than ${showQuantity('voltage', -top)} more compliance voltage`]),
-    ...(bottom > 0 ? [] : [`a lowest bias more than ${showQuantity('voltage', -bottom)} higher`]),
+    ...(top > 0 ? [] : [said`more than ${measured('voltage', -top)} more compliance voltage`]),
+    ...(bottom > 0 ? [] : [said`a lowest bias more than ${measured('voltage', -bottom)} higher`]),
   ];
   return short.join(', and ');
 }

@@ -1,6 +1,6 @@
 import type { Target } from '../../demand/target.ts';
-import { inWords, measured } from '../../finding/measure.ts';
-import { type Answer, asMotion, asSineDetector, fromAll, showQuantity } from '../../quantity/index.ts';
+import { inWords, measured, said } from '../../finding/measure.ts';
+import { type Answer, asMotion, asSineDetector, fromAll } from '../../quantity/index.ts';
 import { iepePractice } from '../../source/index.ts';
 import { clause } from '../../source/source.ts';
 import { slewLimit } from '../formulas/iepe-cable-drive.ts';
@@ -31,9 +31,9 @@ export const cableDrive = rule({
               rule: 'chain/cable-drive',
               target: target.name,
               outcome: limit < band.high ? 'fails' : 'meets',
-              what: `highest frequency with ${showQuantity('voltage', peak)} peak on ${showQuantity('capacitance', capacitance)}, cable driven to`,
+              what: said`highest frequency with ${measured('voltage', peak)} peak on ${measured('capacitance', capacitance)}, cable driven to`,
               found: measured('frequency', limit),
-              limit: { is: 'words', words: `at least ${showQuantity('frequency', band.high)}` },
+              limit: said`at least ${measured('frequency', band.high)}`,
               margin: marginOf(limit / band.high),
               ...(limit < band.high ? { needs: neededCurrent(current, band.high / limit) } : {}),
             };

@@ -1,5 +1,5 @@
-import { measured } from '../../finding/measure.ts';
-import { answerOf, fromAll, showSpan, valueIfStated } from '../../quantity/index.ts';
+import { measured, measuredSpan } from '../../finding/measure.ts';
+import { answerOf, fromAll, valueIfStated } from '../../quantity/index.ts';
 import { tradePractice } from '../../source/index.ts';
 import { clause } from '../../source/source.ts';
 import { type Judgement, judged, rule } from './rule.ts';
@@ -25,7 +25,7 @@ export const cableTemperature = rule({
       fromAll({ rated: answerOf(cable.sheet.values.temperature, cable.sheet.of, 'temperature') }, (known) => known),
       { rule: 'chain/cable-temperature', what: `temperature along ${cable.name}` },
       ({ rated }): readonly Judgement[] => {
-        const limit = { is: 'words', words: showSpan('temperature', rated) } as const;
+        const limit = measuredSpan('temperature', rated);
         const inside = (degrees: number) => degrees >= rated.low && degrees <= rated.high;
         if (along !== undefined) {
           return [

@@ -1,5 +1,5 @@
-import { measured } from '../../finding/measure.ts';
-import { answerOf, fromAll, type Sheet, type Span, type Stated, showSpan } from '../../quantity/index.ts';
+import { measured, measuredSpan } from '../../finding/measure.ts';
+import { answerOf, fromAll, type Sheet, type Span, type Stated } from '../../quantity/index.ts';
 import { tradePractice } from '../../source/index.ts';
 import { clause } from '../../source/source.ts';
 import { type Judgement, judged, rule } from './rule.ts';
@@ -37,7 +37,7 @@ export const connectorTemperature = rule({
             outcome: inside ? 'meets' : 'fails',
             what,
             found: measured('temperature', degrees),
-            limit: { is: 'words', words: showSpan('temperature', span) },
+            limit: measuredSpan('temperature', span),
             ...(inside ? {} : { needs: 'a connector with a rating that includes it, or none' }),
           },
         ];

@@ -1,5 +1,5 @@
-import { measured } from '../../finding/measure.ts';
-import { answerOf, fromAll, showSpan } from '../../quantity/index.ts';
+import { measured, measuredSpan, said } from '../../finding/measure.ts';
+import { answerOf, fromAll } from '../../quantity/index.ts';
 import { tradePractice } from '../../source/index.ts';
 import { clause } from '../../source/source.ts';
 import { type Judgement, judged, rule } from './rule.ts';
@@ -24,8 +24,8 @@ export const converterTemperature = rule({
           outcome: 'warns',
           what,
           found: { is: 'words', words: 'not stated' },
-          limit: { is: 'words', words: showSpan('temperature', rated) },
-          needs: `a place for the ${apart.name} within ${showSpan('temperature', rated)}`,
+          limit: measuredSpan('temperature', rated),
+          needs: said`a place for the ${apart.name} within ${measuredSpan('temperature', rated)}`,
         },
       ]);
     }
@@ -43,8 +43,8 @@ export const converterTemperature = rule({
             outcome: inside ? 'meets' : 'fails',
             what,
             found: measured('temperature', around),
-            limit: { is: 'words', words: showSpan('temperature', rated) },
-            ...(inside ? {} : { needs: `a place within ${showSpan('temperature', rated)}` }),
+            limit: measuredSpan('temperature', rated),
+            ...(inside ? {} : { needs: said`a place within ${measuredSpan('temperature', rated)}` }),
           },
         ];
       },

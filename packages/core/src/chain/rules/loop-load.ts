@@ -1,5 +1,5 @@
-import { measured } from '../../finding/measure.ts';
-import { fromAll, showQuantity } from '../../quantity/index.ts';
+import { measured, said } from '../../finding/measure.ts';
+import { fromAll } from '../../quantity/index.ts';
 import { loopPractice, namurNe43 } from '../../source/index.ts';
 import { clause } from '../../source/source.ts';
 import { type Judgement, judged, marginOf, rule } from './rule.ts';
@@ -27,11 +27,11 @@ export const loopLoad = rule({
         {
           rule: 'chain/loop-load',
           outcome: is <= may ? 'meets' : 'fails',
-          what: `loop resistance, ${showQuantity('voltage', spare)} to spare at ${showQuantity('current', loop.failureCurrent)},`,
+          what: said`loop resistance, ${measured('voltage', spare)} to spare at ${measured('current', loop.failureCurrent)},`,
           found: measured('resistance', is),
           limit: measured('resistance', may),
           margin: marginOf(may / is),
-          ...(is <= may ? {} : { needs: `${showQuantity('resistance', is - may)} less in the loop` }),
+          ...(is <= may ? {} : { needs: said`${measured('resistance', is - may)} less in the loop` }),
         },
       ],
     );

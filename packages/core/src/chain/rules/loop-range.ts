@@ -1,5 +1,5 @@
-import { measuredLevel } from '../../finding/measure.ts';
-import { fromAll, level, showLevel } from '../../quantity/index.ts';
+import { measuredLevel, said } from '../../finding/measure.ts';
+import { fromAll, level } from '../../quantity/index.ts';
 import { namurNe43 } from '../../source/index.ts';
 import { clause } from '../../source/source.ts';
 import { type Judgement, judged, marginOf, rule } from './rule.ts';
@@ -34,7 +34,7 @@ export const loopRange = rule({
                 found: measuredLevel(largest),
                 limit: measuredLevel(level(range.quantity, limit, range.detector)),
                 margin: marginOf(limit / largest.value),
-                ...(largest.value <= limit ? {} : { needs: `a range of at least ${showLevel(largest)}` }),
+                ...(largest.value <= limit ? {} : { needs: said`a range of at least ${measuredLevel(largest)}` }),
               },
             ];
           },

@@ -1,5 +1,5 @@
-import { measured } from '../../finding/measure.ts';
-import { type Answer, answerOf, fromAll, type Sheet, type Stated, showQuantity } from '../../quantity/index.ts';
+import { measured, said } from '../../finding/measure.ts';
+import { type Answer, answerOf, fromAll, type Sheet, type Stated } from '../../quantity/index.ts';
 import { broch1984 } from '../../source/index.ts';
 import { clause } from '../../source/source.ts';
 import type { Prediction } from '../prediction.ts';
@@ -35,7 +35,7 @@ export const massLoading = rule({
             found: measured('mass', moved),
             limit: measured('mass', limit),
             margin: Math.max(-largestMargin, Math.min(largestMargin, 20 * Math.log10(limit / moved))),
-            ...(light ? {} : { needs: `transducer and mount of at most ${showQuantity('mass', limit)}` }),
+            ...(light ? {} : { needs: said`transducer and mount of at most ${measured('mass', limit)}` }),
           },
         ];
       },

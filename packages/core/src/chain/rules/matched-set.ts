@@ -1,5 +1,4 @@
-import { inWords, measured } from '../../finding/measure.ts';
-import { showQuantity } from '../../quantity/index.ts';
+import { measured, said } from '../../finding/measure.ts';
 import { api670 } from '../../source/index.ts';
 import { clause } from '../../source/source.ts';
 import { type Judgement, judged, rule } from './rule.ts';
@@ -29,8 +28,8 @@ export const matchedSet = rule({
             outcome: fits ? 'meets' : 'fails',
             what: 'probe and extension cable, electrical length',
             found: measured('length', together),
-            limit: inWords(`${showQuantity('length', matched)}, which the driver is matched to`),
-            ...(fits ? {} : { needs: `a set of one electrical length, ${showQuantity('length', matched)}` }),
+            limit: said`${measured('length', matched)}, which the driver is matched to`,
+            ...(fits ? {} : { needs: said`a set of one electrical length, ${measured('length', matched)}` }),
           },
         ];
       },

@@ -1,5 +1,5 @@
-import { measured } from '../../finding/measure.ts';
-import { answerOf, type QuantityName, type Sheet, type Stated, showQuantity } from '../../quantity/index.ts';
+import { measured, said } from '../../finding/measure.ts';
+import { answerOf, type QuantityName, type Sheet, type Stated } from '../../quantity/index.ts';
 import { iso5348 } from '../../source/index.ts';
 import { clause } from '../../source/source.ts';
 import { type Judgement, judged, rule } from './rule.ts';
@@ -38,14 +38,14 @@ export const mountPreparation = rule({
       const { least = 0, most = Number.POSITIVE_INFINITY } = each;
       return judged(answerOf(stated, sheet.of, each.what), { rule: id, what: each.what }, (value) => {
         const inside = value >= least && value <= most;
-        const upTo = `${showQuantity(each.quantity, most)} at most`;
+        const upTo = said`${measured(each.quantity, most)} at most`;
         return [
           {
             rule: id,
             outcome: inside ? 'meets' : 'warns',
             what: each.what,
             found: measured(each.quantity, value),
-            limit: { is: 'words', words: least > 0 ? `${showQuantity(each.quantity, least)} to ${upTo}` : upTo },
+            limit: least > 0 ? said`${measured(each.quantity, least)} to ${upTo}` : upTo,
             ...(inside ? {} : { needs: each.otherwise }),
           },
         ];

@@ -1,6 +1,6 @@
 import { seenBy } from '../../demand/target.ts';
-import { measuredLevel } from '../../finding/measure.ts';
-import { level, showLevel } from '../../quantity/index.ts';
+import { measuredLevel, said } from '../../finding/measure.ts';
+import { level } from '../../quantity/index.ts';
 import { screeningRules } from '../../source/index.ts';
 import { clause } from '../../source/source.ts';
 import { worstPeak } from '../worst-peak.ts';
@@ -41,7 +41,7 @@ export const overload = rule({
             margin: worst.peak > 0 ? marginOf(worst.ceiling.peak / worst.peak) : largestMargin,
             ...(headroom < 0
               ? {
-                  needs: `${worst.ceiling.name} of at least ${showLevel(level(worst.ceiling.motion, worst.peak, 'peak'))}`,
+                  needs: said`${worst.ceiling.name} of at least ${measuredLevel(level(worst.ceiling.motion, worst.peak, 'peak'))}`,
                 }
               : {}),
           };

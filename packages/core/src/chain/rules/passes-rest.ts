@@ -1,6 +1,6 @@
 import { sees } from '../../demand/target.ts';
-import { inWords, measured } from '../../finding/measure.ts';
-import { fromAll, showTolerance } from '../../quantity/index.ts';
+import { inWords, measured, measuredTolerance } from '../../finding/measure.ts';
+import { fromAll } from '../../quantity/index.ts';
 import { magnitude } from '../../signal/complex.ts';
 import { tradePractice } from '../../source/index.ts';
 import { clause } from '../../source/source.ts';
@@ -48,7 +48,7 @@ export const passesRest = rule({
                 outcome: inside ? 'meets' : 'fails',
                 what: 'response error at rest',
                 found: measured('fraction', error),
-                limit: { is: 'words', words: showTolerance(tolerance) },
+                limit: measuredTolerance(tolerance),
                 ...(inside ? {} : { needs: 'a transducer and an input that pass a constant value' }),
               },
             ];

@@ -1,5 +1,5 @@
-import { inWords, measured } from '../../finding/measure.ts';
-import { type Answer, answerOf, fromAll, type Quantity, type Stated, showQuantity } from '../../quantity/index.ts';
+import { measured, said } from '../../finding/measure.ts';
+import { type Answer, answerOf, fromAll, type Quantity, type Stated } from '../../quantity/index.ts';
 import { api670 } from '../../source/index.ts';
 import { clause } from '../../source/source.ts';
 import { type Judgement, judged, rule } from './rule.ts';
@@ -40,8 +40,8 @@ function enough(
         outcome: is >= needed ? 'meets' : 'fails',
         what,
         found: measured('length', is),
-        limit: inWords(`at least ${showQuantity('length', needed)}`),
-        ...(is >= needed ? {} : { needs: `${showQuantity('length', needed - is)} more` }),
+        limit: said`at least ${measured('length', needed)}`,
+        ...(is >= needed ? {} : { needs: said`${measured('length', needed - is)} more` }),
       },
     ],
   );

@@ -1,5 +1,5 @@
-import { inWords } from '../../finding/measure.ts';
-import { asSineDetector, type Level, type Stated, showLevel, words } from '../../quantity/index.ts';
+import { inWords, measuredLevel, said } from '../../finding/measure.ts';
+import { asSineDetector, type Level, type Stated, words } from '../../quantity/index.ts';
 import { tradePractice } from '../../source/index.ts';
 import { clause } from '../../source/source.ts';
 import { rule } from './rule.ts';
@@ -25,10 +25,10 @@ export const rangeAsPeak = rule({
             rule: 'chain/range-as-peak',
             outcome: 'cannot tell' as const,
             what: `${words(name)} of ${transducer.name}`,
-            found: inWords(showLevel(stated.value)),
+            found: measuredLevel(stated.value),
             limit: inWords('a peak level'),
             missing: [{ of: transducer.sheet.of, what: `${words(name)} as peak` }],
-            needs: `the ${words(name)} as peak; of a sine it would be ${showLevel(asSineDetector(stated.value, 'peak'))}`,
+            needs: said`the ${words(name)} as peak; of a sine it would be ${measuredLevel(asSineDetector(stated.value, 'peak'))}`,
           },
         ];
       },

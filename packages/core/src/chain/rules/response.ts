@@ -1,6 +1,6 @@
 import { sees } from '../../demand/target.ts';
-import { measured } from '../../finding/measure.ts';
-import { fromAll, showTolerance, type Tolerance } from '../../quantity/index.ts';
+import { measured, measuredTolerance } from '../../finding/measure.ts';
+import { fromAll, type Tolerance } from '../../quantity/index.ts';
 import { singleDegreeOfFreedom } from '../../source/index.ts';
 import { clause } from '../../source/source.ts';
 import { type ResponseFound, responseExtremes } from '../response.ts';
@@ -43,7 +43,7 @@ export const response = rule({
                 outcome: ratio < 1 ? 'fails' : left < policy.response ? 'warns' : 'meets',
                 what: 'response error',
                 found: measured('fraction', worst.error),
-                limit: { is: 'words', words: showTolerance(tolerance) },
+                limit: measuredTolerance(tolerance),
                 frequency: worst.frequency,
                 margin: marginOf(ratio),
                 ...(ratio < 1 ? { needs: neededResponse(worst, tolerance) } : {}),

@@ -1,7 +1,7 @@
 import type { MeasuringPoint } from '../../demand/measuring-point.ts';
 import type { Policy } from '../../demand/policy.ts';
 import type { Target } from '../../demand/target.ts';
-import { type Measure, showMeasure } from '../../finding/measure.ts';
+import { type Measure, measured, type Said, said, showMeasure } from '../../finding/measure.ts';
 import type { Answer, Missing, Showing } from '../../quantity/index.ts';
 import type { Clause } from '../../source/source.ts';
 import type { Prediction } from '../prediction.ts';
@@ -24,14 +24,14 @@ export interface Judgement {
   readonly target?: string;
   readonly outcome: Outcome;
   /** What is judged: `response error`, `worst peak`. */
-  readonly what: string;
+  readonly what: Said;
   readonly found: Measure;
   readonly limit: Measure;
   readonly frequency?: number;
   /** Distance from the limit in decibels, positive inside; absent where the question is yes or no. */
   readonly margin?: number;
   /** What would have to be otherwise for this to be met. */
-  readonly needs?: string;
+  readonly needs?: Said;
   /** What must be known to tell. */
   readonly missing?: readonly Missing[];
 }
@@ -63,7 +63,7 @@ export function marginOf(ratio: number): number {
 /** Judges when the answer is known, and says what is missing when it is not. */
 export function judged<T>(
   known: Answer<T>,
-  about: { readonly rule: string; readonly what: string; readonly target?: Target; readonly limit?: Measure },
+  about: { readonly rule: string; readonly what: Said; readonly target?: Target; readonly limit?: Measure },
   judge: (value: T) => readonly Judgement[],
 ): readonly Judgement[] {
   if (known.known) return judge(known.value);
@@ -82,12 +82,14 @@ export function judged<T>(
 }
 
 /** The reason in one sentence, from the values themselves. */
-export function reason(judgement: Judgement, showing: Showing = {}): string {
+export function reasoned(judgement: Judgement): Measure {
   const subject = judgement.target === undefined ? '' : `${judgement.target}: `;
-  const at =
-    judgement.frequency === undefined
-      ? ''
-      : ` at ${showMeasure({ is: 'quantity', quantity: 'frequency', value: judgement.frequency }, showing)}`;
-  const limit = showMeasure(judgement.limit, showing);
-  return `${subject}${judgement.what} ${showMeasure(judgement.found, showing)}${at}${limit === '' ? '' : ` (limit ${limit})`}`;
+  const at = judgement.frequency === undefined ? '' : said` at ${measured('frequency', judgement.frequency)}`;
+  const limit = showMeasure(judgement.limit) === '' ? '' : said` (limit ${judgement.limit})`;
+  return said`${subject}${judgement.what} ${judgement.found}${at}${limit}`;
+}
+
+/** The reason as text, in the units of who reads it. */
+export function reason(judgement: Judgement, showing: Showing = {}): string {
+  return showMeasure(reasoned(judgement), showing);
 }

@@ -1,4 +1,5 @@
-import { answerOf, fromAll, type Sheet, type Stated, showTolerance, type Tolerance } from '../../quantity/index.ts';
+import { measuredTolerance } from '../../finding/measure.ts';
+import { answerOf, fromAll, type Sheet, type Stated, type Tolerance } from '../../quantity/index.ts';
 import { screeningRules } from '../../source/index.ts';
 import { clause } from '../../source/source.ts';
 import { type Judgement, judged, rule } from './rule.ts';
@@ -31,8 +32,8 @@ export const sensitivityTolerance = rule({
                 target: target.name,
                 outcome: wide ? 'warns' : 'meets',
                 what: 'sensitivity of one piece',
-                found: { is: 'words', words: showTolerance(piece) },
-                limit: { is: 'words', words: showTolerance(allowed) },
+                found: measuredTolerance(piece),
+                limit: measuredTolerance(allowed),
                 ...(wide ? { needs: 'the individual calibration value to be loaded' } : {}),
               },
             ];

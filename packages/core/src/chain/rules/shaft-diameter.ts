@@ -1,6 +1,6 @@
 import { sees } from '../../demand/target.ts';
-import { inWords, measured } from '../../finding/measure.ts';
-import { answerOf, fromAll, showQuantity } from '../../quantity/index.ts';
+import { inWords, measured, said } from '../../finding/measure.ts';
+import { answerOf, fromAll } from '../../quantity/index.ts';
 import { api670 } from '../../source/index.ts';
 import { clause } from '../../source/source.ts';
 import { type Judgement, judged, rule } from './rule.ts';
@@ -28,8 +28,8 @@ export const shaftDiameter = rule({
             outcome: 'warns',
             what: 'diameter of the shaft',
             found: inWords('not stated'),
-            limit: inWords(`at least ${showQuantity('length', least)}`),
-            needs: `a shaft of at least ${showQuantity('length', least)} at the probe`,
+            limit: said`at least ${measured('length', least)}`,
+            needs: said`a shaft of at least ${measured('length', least)} at the probe`,
           },
         ],
       );
@@ -43,8 +43,8 @@ export const shaftDiameter = rule({
           outcome: is >= least ? 'meets' : 'fails',
           what: 'diameter of the shaft',
           found: measured('length', is),
-          limit: inWords(`at least ${showQuantity('length', least)}`),
-          ...(is >= least ? {} : { needs: `a probe for ${showQuantity('length', is)}` }),
+          limit: said`at least ${measured('length', least)}`,
+          ...(is >= least ? {} : { needs: said`a probe for ${measured('length', is)}` }),
         },
       ],
     );

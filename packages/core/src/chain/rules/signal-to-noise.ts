@@ -1,7 +1,7 @@
 import type { Policy } from '../../demand/policy.ts';
 import { sees, type Target } from '../../demand/target.ts';
-import { decibels, measured } from '../../finding/measure.ts';
-import { fromAll, showDecibels, showLevel, showPercent, showTolerance, type Tolerance } from '../../quantity/index.ts';
+import { decibels, measured, measuredChange, measuredLevel, measuredTolerance, said } from '../../finding/measure.ts';
+import { fromAll, type Tolerance } from '../../quantity/index.ts';
 import { screeningRules } from '../../source/index.ts';
 import { clause } from '../../source/source.ts';
 import { type Visibility, visibility } from '../visibility.ts';
@@ -47,7 +47,7 @@ function hidden(target: Target, seen: Visibility, policy: Policy): Judgement {
     rule: 'chain/signal-to-noise',
     target: target.name,
     outcome: short > 0 ? 'fails' : 'meets',
-    what: `signal over noise (${showLevel(seen.signal)} over ${showLevel(seen.noise)})`,
+    what: said`signal over noise (${measuredLevel(seen.signal)} over ${measuredLevel(seen.noise)})`,
     found: decibels(seen.decibels),
     limit: decibels(policy.detection),
     margin: -short,
@@ -65,13 +65,13 @@ function added(target: Target, seen: Visibility, tolerance: Tolerance, policy: P
     rule: 'chain/signal-to-noise',
     target: target.name,
     outcome: left < 0 ? 'fails' : left < policy.response ? 'warns' : 'meets',
-    what: `noise adds to the smallest level (${showLevel(seen.signal)} over ${showLevel(seen.noise)}, ${showDecibels(seen.decibels)})`,
+    what: said`noise adds to the smallest level (${measuredLevel(seen.signal)} over ${measuredLevel(seen.noise)}, ${decibels(seen.decibels)})`,
     found: measured('fraction', error),
-    limit: { is: 'words', words: showTolerance(tolerance) },
+    limit: measuredTolerance(tolerance),
     margin: seen.decibels - bearable,
     ...(left < 0
       ? {
-          needs: `noise lower by ${(bearable - seen.decibels).toFixed(1)} dB, to add no more than ${showPercent(tolerance.high)}`,
+          needs: said`noise lower by ${(bearable - seen.decibels).toFixed(1)} dB, to add no more than ${measuredChange(tolerance.high)}`,
         }
       : {}),
   };

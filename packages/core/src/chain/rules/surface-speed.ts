@@ -1,5 +1,5 @@
-import { inWords, measured } from '../../finding/measure.ts';
-import { answerOf, fromAll, showQuantity } from '../../quantity/index.ts';
+import { inWords, measured, said } from '../../finding/measure.ts';
+import { answerOf, fromAll } from '../../quantity/index.ts';
 import { tradePractice } from '../../source/index.ts';
 import { clause } from '../../source/source.ts';
 import { type Judgement, judged, rule } from './rule.ts';
@@ -23,7 +23,7 @@ export const surfaceSpeed = rule({
           what,
           found: inWords('not stated'),
           limit: measured('velocity', limit),
-          needs: `a surface speed of at most ${showQuantity('velocity', limit)}`,
+          needs: said`a surface speed of at most ${measured('velocity', limit)}`,
         },
       ]);
     }

@@ -1,5 +1,5 @@
-import { measured } from '../../finding/measure.ts';
-import { answerOf, fromAll, type Sheet, type Span, type Stated, showSpan } from '../../quantity/index.ts';
+import { measured, measuredSpan } from '../../finding/measure.ts';
+import { answerOf, fromAll, type Sheet, type Span, type Stated } from '../../quantity/index.ts';
 import { tradePractice } from '../../source/index.ts';
 import { clause } from '../../source/source.ts';
 import { type Judgement, judged, rule } from './rule.ts';
@@ -36,7 +36,7 @@ export const temperature = rule({
               outcome: inside ? 'meets' : 'fails',
               what: `surface under ${part.name}`,
               found: measured('temperature', surface),
-              limit: { is: 'words', words: showSpan('temperature', rated) },
+              limit: measuredSpan('temperature', rated),
               ...(inside ? {} : { needs: `a rating that includes the surface` }),
             },
           ];

@@ -1,5 +1,5 @@
-import { inWords, measured } from '../../finding/measure.ts';
-import { answerOf, fromAll, showQuantity } from '../../quantity/index.ts';
+import { inWords, measured, said } from '../../finding/measure.ts';
+import { answerOf, fromAll } from '../../quantity/index.ts';
 import { tradePractice } from '../../source/index.ts';
 import { clause } from '../../source/source.ts';
 import { type Judgement, judged, rule } from './rule.ts';
@@ -25,7 +25,7 @@ export const tilt = rule({
           what,
           found: inWords('not stated'),
           limit: measured('angle', limit),
-          needs: `an axis within ${showQuantity('angle', limit)} of its position of use`,
+          needs: said`an axis within ${measured('angle', limit)} of its position of use`,
         },
       ]);
     }
@@ -39,7 +39,7 @@ export const tilt = rule({
           what,
           found: measured('angle', is),
           limit: measured('angle', limit),
-          ...(Math.abs(is) <= limit ? {} : { needs: `a lean of at most ${showQuantity('angle', limit)}` }),
+          ...(Math.abs(is) <= limit ? {} : { needs: said`a lean of at most ${measured('angle', limit)}` }),
         },
       ],
     );

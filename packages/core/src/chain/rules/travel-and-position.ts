@@ -1,16 +1,7 @@
 import type { MeasuringPoint } from '../../demand/measuring-point.ts';
 import { sees, type Target } from '../../demand/target.ts';
-import { measured } from '../../finding/measure.ts';
-import {
-  type Answer,
-  answer,
-  answerOf,
-  asMotion,
-  asSineDetector,
-  fromAll,
-  showQuantity,
-  thenAnswer,
-} from '../../quantity/index.ts';
+import { measured, said } from '../../finding/measure.ts';
+import { type Answer, answer, answerOf, asMotion, asSineDetector, fromAll, thenAnswer } from '../../quantity/index.ts';
 import { api670, screeningRules } from '../../source/index.ts';
 import { clause } from '../../source/source.ts';
 import { type Judgement, judged, rule } from './rule.ts';
@@ -40,11 +31,11 @@ export const travelAndPosition = rule({
           {
             rule: 'chain/travel-and-position',
             outcome: inside ? 'meets' : 'fails',
-            what: `travel of ${showQuantity('length', 2 * travel)} and position of ${showQuantity('length', 2 * rest.peak)}${rest.words}, together`,
+            what: said`travel of ${measured('length', 2 * travel)} and position of ${measured('length', 2 * rest.peak)}${rest.words}, together`,
             found: measured('length', 2 * used),
             limit: measured('length', 2 * room),
             margin: marginOf(room, used),
-            ...(inside ? {} : { needs: `a linear range of at least ${showQuantity('length', 2 * used)}` }),
+            ...(inside ? {} : { needs: said`a linear range of at least ${measured('length', 2 * used)}` }),
           },
         ];
       },

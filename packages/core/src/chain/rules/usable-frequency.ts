@@ -1,5 +1,5 @@
-import { measured } from '../../finding/measure.ts';
-import { fromAll, showQuantity } from '../../quantity/index.ts';
+import { measured, said } from '../../finding/measure.ts';
+import { fromAll } from '../../quantity/index.ts';
 import { tradePractice } from '../../source/index.ts';
 import { clause } from '../../source/source.ts';
 import { type Judgement, judged, marginOf, rule } from './rule.ts';
@@ -31,7 +31,7 @@ export const usableFrequency = rule({
               margin: marginOf(limit / band.high),
               ...(band.high <= limit * (1 + 1e-9)
                 ? {}
-                : { needs: `a data sheet up to ${showQuantity('frequency', band.high)}` }),
+                : { needs: said`a data sheet up to ${measured('frequency', band.high)}` }),
             },
           ],
         ),

@@ -1,5 +1,5 @@
-import { measuredLevel } from '../../finding/measure.ts';
-import { fromAll, level, showLevel } from '../../quantity/index.ts';
+import { measuredLevel, said } from '../../finding/measure.ts';
+import { fromAll, level } from '../../quantity/index.ts';
 import { loopPractice } from '../../source/index.ts';
 import { clause } from '../../source/source.ts';
 import { type Judgement, judged, marginOf, rule } from './rule.ts';
@@ -30,7 +30,7 @@ export const zeroError = rule({
                 outcome: smallest.value > least.value ? 'meets' : 'fails',
                 what: 'smallest level',
                 found: measuredLevel(smallest),
-                limit: { is: 'words', words: `above the zero error of ${showLevel(least)}` },
+                limit: said`above the zero error of ${measuredLevel(least)}`,
                 margin: marginOf(smallest.value / least.value),
                 ...(smallest.value > least.value ? {} : { needs: 'a smaller range or a better zero' }),
               },

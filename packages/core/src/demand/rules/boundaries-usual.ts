@@ -1,6 +1,6 @@
-import { measuredLevel } from '../../finding/measure.ts';
+import { measuredLevel, said } from '../../finding/measure.ts';
 import type { Found } from '../../finding/rule-text.ts';
-import { asSineDetector, level, showLevel } from '../../quantity/index.ts';
+import { asSineDetector, level } from '../../quantity/index.ts';
 import { conversionNotes } from '../../source/conversion-notes.ts';
 import { clause } from '../../source/source.ts';
 import { tradePractice } from '../../source/trade-practice.ts';
@@ -38,7 +38,7 @@ export const boundariesUsual = demandRule<StatedLimits>({
         {
           weight: 'question',
           at: `${limits.at}/limits`,
-          found: `${name} '${stated.written}', which is ${showLevel(stated.value)}`,
+          found: said`${name} '${stated.written}', which is ${measuredLevel(stated.value)}`,
           limit: measuredLevel(level('velocity', limit, 'rms')),
           because: 'No table known here has a limit of that order; alert and trip follow from it.',
           remedy: ['check the unit against the specification'],

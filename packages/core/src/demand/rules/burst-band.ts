@@ -1,5 +1,4 @@
-import { measured } from '../../finding/measure.ts';
-import { showSpan } from '../../quantity/index.ts';
+import { measured, measuredSpan, said } from '../../finding/measure.ts';
 import { clause } from '../../source/source.ts';
 import { tradePractice } from '../../source/trade-practice.ts';
 import { examplePoint } from './example.ts';
@@ -21,7 +20,7 @@ export const burstBand = demandRule<StatedPoint>({
         {
           weight: 'question',
           at: `${point.of}/${name}`,
-          found: `bursts in ${showSpan('frequency', band.value)}`,
+          found: said`bursts in ${measuredSpan('frequency', band.value)}`,
           limit: measured('frequency', leastUpperEnd),
           because: 'Every chain passes there, and none of them would show the first damage.',
           remedy: ['write kHz if kHz was meant', 'look for a line or an overall value instead'],

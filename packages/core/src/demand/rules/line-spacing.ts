@@ -1,5 +1,5 @@
-import { measured } from '../../finding/measure.ts';
-import { fromAll, showQuantity } from '../../quantity/index.ts';
+import { measured, said } from '../../finding/measure.ts';
+import { fromAll } from '../../quantity/index.ts';
 import { samplingPractice } from '../../source/sampling-practice.ts';
 import { clause } from '../../source/source.ts';
 import { examplePoint } from './example.ts';
@@ -26,11 +26,11 @@ export const lineSpacing = demandRule<StatedPoint>({
         {
           weight: 'question',
           at: `${point.of}/${target.name}`,
-          found: `a line spacing of ${showQuantity('frequency', spacing)} for a line at ${showQuantity('frequency', at.low)}`,
+          found: said`a line spacing of ${measured('frequency', spacing)} for a line at ${measured('frequency', at.low)}`,
           limit: measured('frequency', widest),
           because: 'The line cannot be told from its neighbours or from the constant part.',
           remedy: ['a finer line spacing, which is a longer record', 'check whether Hz or kHz was meant'],
-          asks: `Is the spacing of the lines really ${showQuantity('frequency', spacing)}?`,
+          asks: said`Is the spacing of the lines really ${measured('frequency', spacing)}?`,
         },
       ];
     }),

@@ -1,4 +1,5 @@
-import { asSineDetector, type Detector, showLevel } from '../../quantity/index.ts';
+import { measuredLevel, said } from '../../finding/measure.ts';
+import { asSineDetector, type Detector } from '../../quantity/index.ts';
 import { clause } from '../../source/source.ts';
 import { tradePractice } from '../../source/trade-practice.ts';
 import { examplePoint } from './example.ts';
@@ -23,11 +24,11 @@ export const oneDetector = demandRule<StatedPoint>({
         {
           weight: 'question',
           at: `${point.of}/${name}`,
-          found: `a smallest level of ${showLevel(low)} beside a largest of ${showLevel(high)}`,
+          found: said`a smallest level of ${measuredLevel(low)} beside a largest of ${measuredLevel(high)}`,
           limit: `both as ${low.detector}`,
-          because: `For a sine the largest is ${showLevel(asSineDetector(high, low.detector))}; for bursts and noise nobody can tell.`,
+          because: said`For a sine the largest is ${measuredLevel(asSineDetector(high, low.detector))}; for bursts and noise nobody can tell.`,
           remedy: [`state the largest level as ${low.detector}`, `state the smallest level as ${high.detector}`],
-          asks: `Which detector was meant: is the largest level ${largest.written}, or ${showLevel({ ...high, detector: low.detector })}?`,
+          asks: said`Which detector was meant: is the largest level ${largest.written}, or ${measuredLevel({ ...high, detector: low.detector })}?`,
         },
       ];
     }),

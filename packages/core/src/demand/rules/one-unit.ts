@@ -1,4 +1,5 @@
-import { type Level, type Motion, meaningFor, type Stated, showLevel, splitAtDetector } from '../../quantity/index.ts';
+import { measuredLevel, said } from '../../finding/measure.ts';
+import { type Level, type Motion, meaningFor, type Stated, splitAtDetector } from '../../quantity/index.ts';
 import { conversionNotes } from '../../source/conversion-notes.ts';
 import { clause } from '../../source/source.ts';
 import { examplePoint } from './example.ts';
@@ -23,7 +24,7 @@ export const oneUnit = demandRule<StatedPoint>({
           at: `${point.of}/${name}`,
           found: `${smallest.written} beside ${largest.written}`,
           limit: `both in ${low.text}, or both in ${high.text}`,
-          because: `They are read as ${showLevel(smallest.value)} and ${showLevel(largest.value)}; one may be ${Number((Math.max(low.factor, high.factor) / Math.min(low.factor, high.factor)).toPrecision(4))} times off.`,
+          because: said`They are read as ${measuredLevel(smallest.value)} and ${measuredLevel(largest.value)}; one may be ${Number((Math.max(low.factor, high.factor) / Math.min(low.factor, high.factor)).toPrecision(4))} times off.`,
           remedy: ['write both in one unit'],
           asks: `Is '${largest.written}' in ${high.text} on purpose, beside '${smallest.written}'?`,
         },

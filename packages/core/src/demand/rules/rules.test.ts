@@ -1,5 +1,6 @@
 import { expect, test } from 'vitest';
 import { wording } from '../../finding/finding.ts';
+import { showMeasure } from '../../finding/measure.ts';
 import { exampleLimits, examplePoint } from './example.ts';
 import { demandRules, limitDoubts, pointDoubts } from './rules.ts';
 
@@ -12,7 +13,7 @@ test('law: every rule has a statement that passes it and one that does not, and 
     for (const each of found) {
       expect(each.rule).toBe(rule.id);
       expect(each.weight, rule.id).toBe('question');
-      expect(each.asks, rule.id).toMatch(/\?$/);
+      expect(showMeasure(each.asks ?? ''), rule.id).toMatch(/\?$/);
       expect(each.remedy.length, rule.id).toBeGreaterThan(0);
     }
     expect(rule.sources.length, rule.id).toBeGreaterThan(0);

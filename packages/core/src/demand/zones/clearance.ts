@@ -1,6 +1,6 @@
 import { type Finding, finding } from '../../finding/finding.ts';
-import { measured } from '../../finding/measure.ts';
-import { type Length, type Level, level, type Stated, showLevel, showQuantity } from '../../quantity/index.ts';
+import { measured, measuredLevel, said } from '../../finding/measure.ts';
+import { type Length, type Level, level, type Stated } from '../../quantity/index.ts';
 import { clause } from '../../source/source.ts';
 import { tradePractice } from '../../source/trade-practice.ts';
 import type { Boundaries, ZoneTable } from './zone-table.ts';
@@ -69,7 +69,7 @@ function ratioFinding(clearance: number, diameter: JournalFacts['diameter'], at:
   const perMille = (value: number) => `${(value * 1000).toFixed(2)} ‰`;
   const about = {
     at,
-    found: `a clearance of ${showQuantity('length', clearance)} on ${showQuantity('length', diameter.value)}: ${perMille(ratio)}`,
+    found: said`a clearance of ${measured('length', clearance)} on ${measured('length', diameter.value)}: ${perMille(ratio)}`,
     limit: `${perMille(usualClearance.low)} to ${perMille(usualClearance.high)} of the journal`,
     sources: [practice],
     weight: 'question',
@@ -79,7 +79,7 @@ function ratioFinding(clearance: number, diameter: JournalFacts['diameter'], at:
       finding({
         ...about,
         rule: 'zones/clearance-radial',
-        because: `It looks radial: twice as much, ${showQuantity('length', 2 * clearance)}, would be usual. Taken as diametral it halves the limits.`,
+        because: said`It looks radial: twice as much, ${measured('length', 2 * clearance)}, would be usual. Taken as diametral it halves the limits.`,
         remedy: ['enter the diametral clearance, which is twice the radial one'],
         asks: 'Is the stated clearance radial or diametral? The bearing drawing says.',
       }),
@@ -116,9 +116,9 @@ function governs(
         rule: 'zones/clearance-governs',
         weight: 'notes',
         at,
-        found: `${names[key]} is ${showLevel(held[key])}: ${shares[key]} of the diametral clearance, not the curve`,
+        found: said`${names[key]} is ${measuredLevel(held[key])}: ${shares[key]} of the diametral clearance, not the curve`,
         limit: measured('length', clearance),
-        because: `The curve alone would give ${showLevel(free[key])}, more than the bearing has room for.`,
+        because: said`The curve alone would give ${measuredLevel(free[key])}, more than the bearing has room for.`,
         remedy: ['check on the bearing drawing that the clearance is diametral'],
         sources: [table.cited],
       }),

@@ -1,13 +1,6 @@
 import { type Finding, finding, type Weight } from '../../finding/finding.ts';
-import {
-  type Length,
-  type Quantity,
-  type QuantityName,
-  type Span,
-  type Stated,
-  showQuantity,
-  showSpan,
-} from '../../quantity/index.ts';
+import { measured, measuredSpan, type Said, said, saidTogether } from '../../finding/measure.ts';
+import type { Length, Quantity, QuantityName, Span, Stated } from '../../quantity/index.ts';
 import { iso20816x1 } from '../../source/iso-20816-1.ts';
 import { type Acquaintance, type Clause, clause } from '../../source/source.ts';
 import type { Extent, Support, ZoneTable } from './zone-table.ts';
@@ -43,8 +36,8 @@ export function scopeFindings(facts: MachineFacts, table: ZoneTable, at: string)
 interface Judged {
   readonly rule: string;
   readonly what: string;
-  readonly limit: string;
-  readonly found: string;
+  readonly limit: Said;
+  readonly found: Said;
 }
 
 /** Inside, outside, or not known well enough to tell. */
@@ -58,8 +51,11 @@ function speak(place: Place, judged: Judged, table: ZoneTable, at: string): read
       rule: judged.rule,
       weight,
       at,
-      found: place === 'outside' ? `${judged.what}: ${judged.found}` : `${judged.what} is not known: ${judged.found}`,
-      limit: `${judged.limit} (${table.title})`,
+      found:
+        place === 'outside'
+          ? said`${judged.what}: ${judged.found}`
+          : said`${judged.what} is not known: ${judged.found}`,
+      limit: said`${judged.limit} (${table.title})`,
       because:
         place === 'outside'
           ? 'The table does not speak of this machine; its zones would be numbers without meaning.'
@@ -93,7 +89,7 @@ function sizeFindings(facts: MachineFacts, table: ZoneTable, at: string): readon
     const range = bounds(facts.shaftHeight);
     const inside = (height: number) => height >= from && (below === undefined || height < below);
     const apart = range !== undefined && (range.high < from || (below !== undefined && range.low >= below));
-    const limit = `${showQuantity('length', from)} or more${below === undefined ? '' : `, below ${showQuantity('length', below)}`}`;
+    const limit = said`${measured('length', from)} or more${below === undefined ? '' : said`, below ${measured('length', below)}`}`;
     const judged = { rule: 'zones/shaft-height', what: 'shaft height', limit, found: shown('length', range) };
     const place =
       range === undefined ? 'unknown' : placeOf(inside(range.low), inside(range.high), apart, facts.shaftHeight.known);
@@ -110,14 +106,17 @@ function sizeFindings(facts: MachineFacts, table: ZoneTable, at: string): readon
   return speak(place, judged, table, at);
 }
 
-function extentInWords({ above, upTo }: Extent): string {
-  const low = above === undefined ? '' : `above ${showQuantity('power', above)}`;
-  const high = upTo === undefined ? '' : `up to ${showQuantity('power', upTo)}`;
-  return [low, high].filter((each) => each !== '').join(', ');
+function extentInWords({ above, upTo }: Extent): Said {
+  const low = above === undefined ? '' : said`above ${measured('power', above)}`;
+  const high = upTo === undefined ? '' : said`up to ${measured('power', upTo)}`;
+  return saidTogether(
+    [low, high].filter((each) => each !== ''),
+    ', ',
+  );
 }
 
-function shown(name: QuantityName, range: { readonly low: number; readonly high: number } | undefined): string {
-  return range === undefined ? 'nothing stated' : showSpan(name, range as Span);
+function shown(name: QuantityName, range: { readonly low: number; readonly high: number } | undefined): Said {
+  return range === undefined ? 'nothing stated' : measuredSpan(name, range as Span);
 }
 
 function speedFindings(speed: MachineFacts['speed'], table: ZoneTable, at: string): readonly Finding[] {
@@ -131,7 +130,7 @@ function speedFindings(speed: MachineFacts['speed'], table: ZoneTable, at: strin
   const judged = {
     rule: 'zones/speed',
     what: 'shaft speed',
-    limit: showSpan('shaft speed', { low: limits.from, high: limits.to } as Span),
+    limit: measuredSpan('shaft speed', { low: limits.from, high: limits.to } as Span),
     found: shown('shaft speed', range),
   };
   const apart = range !== undefined && (range.high < limits.from || range.low > limits.to);

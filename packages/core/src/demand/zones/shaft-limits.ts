@@ -1,5 +1,6 @@
 import { type Finding, finding } from '../../finding/finding.ts';
-import { type Level, level, levelField, quantityField, Refusal, showQuantity } from '../../quantity/index.ts';
+import { measured, said } from '../../finding/measure.ts';
+import { type Level, level, levelField, quantityField, Refusal } from '../../quantity/index.ts';
 import { optional } from '../../quantity/stated.ts';
 import { iso7919x3 } from '../../source/iso-7919-3.ts';
 import { iso20816x3edition2022 } from '../../source/iso-20816-3-2022.ts';
@@ -94,8 +95,8 @@ function outside(speed: number): readonly Finding[] {
       rule: 'zones/speed',
       weight: 'warns',
       at: 'shaft-limits/speed',
-      found: showQuantity('shaft speed', speed),
-      limit: `${showQuantity('shaft speed', validity.from)} to ${showQuantity('shaft speed', validity.to)}`,
+      found: measured('shaft speed', speed),
+      limit: said`${measured('shaft speed', validity.from)} to ${measured('shaft speed', validity.to)}`,
       because: 'The curve is meant for these speeds; below them it promises more than a bearing allows.',
       remedy: ['take the limits of the machine maker', 'look up the lowest speed in a licensed copy'],
       sources: [clause(iso7919x3, 'scope', 'second-hand')],
@@ -118,7 +119,7 @@ function governed(speed: number, clearance: number | undefined): readonly Findin
       rule: 'zones/clearance-governs',
       weight: 'notes',
       at: 'shaft-limits/clearance',
-      found: `the clearance of ${showQuantity('length', clearance)} lowers ${lowered.join(', ')}`,
+      found: said`the clearance of ${measured('length', clearance)} lowers ${lowered.join(', ')}`,
       limit: 'the curve over speed',
       because: 'A radial clearance entered for the diametral one would halve these limits.',
       remedy: ['check on the bearing drawing that the clearance is diametral'],

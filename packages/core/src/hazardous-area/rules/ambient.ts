@@ -1,6 +1,6 @@
 import { type Judgement, judged } from '../../chain/rules/rule.ts';
-import { inWords } from '../../finding/measure.ts';
-import { type Answer, answerOf, fromAll, showSpan } from '../../quantity/index.ts';
+import { measuredSpan, said } from '../../finding/measure.ts';
+import { type Answer, answerOf, fromAll, type showSpan } from '../../quantity/index.ts';
 import { iec60079x0 } from '../../source/index.ts';
 import { clause } from '../../source/source.ts';
 import { usualAmbient } from '../temperature-class.ts';
@@ -43,8 +43,8 @@ export const ambient = areaRule({
                 rule: id,
                 outcome: inside ? 'meets' : 'fails',
                 what,
-                found: inWords(showSpan('temperature', place as Parameters<typeof showSpan>[1])),
-                limit: inWords(`${showSpan('temperature', certified as Parameters<typeof showSpan>[1])}${told}`),
+                found: measuredSpan('temperature', place as Parameters<typeof showSpan>[1]),
+                limit: said`${measuredSpan('temperature', certified as Parameters<typeof showSpan>[1])}${told}`,
                 ...(inside ? {} : { needs: 'a certificate that names this ambient' }),
               },
             ];

@@ -1,6 +1,6 @@
 import { type Judgement, judged } from '../../chain/rules/rule.ts';
-import { inWords } from '../../finding/measure.ts';
-import { fromAll, showQuantity } from '../../quantity/index.ts';
+import { inWords, measured, said } from '../../finding/measure.ts';
+import { fromAll } from '../../quantity/index.ts';
 import { columnSuspected, permittedCapacitanceSource, usualPermittedCapacitance } from '../permitted-capacitance.ts';
 import { areaRule } from './area-rule.ts';
 
@@ -24,7 +24,7 @@ export const column = areaRule({
       { rule: id, what },
       (known): readonly Judgement[] => {
         const suspected = columnSuspected(known.voltage, known.capacitance, used.value);
-        const found = inWords(`${used.value}, Co ${showQuantity('capacitance', known.capacitance)}`);
+        const found = said`${used.value}, Co ${measured('capacitance', known.capacitance)}`;
         if (suspected === undefined) {
           return [
             { rule: id, outcome: 'meets', what, found, limit: inWords('the group of the area, or a stricter one') },
@@ -37,7 +37,7 @@ export const column = areaRule({
             outcome: 'cannot tell',
             what,
             found,
-            limit: inWords(`about ${showQuantity('capacitance', usual)} is usual`),
+            limit: said`about ${measured('capacitance', usual)} is usual`,
             missing: [{ of: barrier.of, what: `column its Co was read from, ${used.value} or ${suspected}` }],
             needs: `Co of column ${used.value}, checked`,
           },

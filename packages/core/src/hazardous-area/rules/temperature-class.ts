@@ -1,5 +1,6 @@
 import { type Judgement, judged } from '../../chain/rules/rule.ts';
-import { type Answer, answerOf, fromAll, showQuantity, unanswered } from '../../quantity/index.ts';
+import { measured, said } from '../../finding/measure.ts';
+import { type Answer, answerOf, fromAll, unanswered } from '../../quantity/index.ts';
 import type { AreaComparison } from '../area-comparison.ts';
 import { atMost } from '../at-most.ts';
 import type { Marking } from '../marking.ts';
@@ -37,7 +38,7 @@ export const temperatureClass = areaRule({
               what: `hottest surface of ${of}`,
               found: { is: 'quantity', quantity: 'temperature', value: found },
               limit: { is: 'quantity', quantity: 'temperature', value: allowed },
-              ...(within ? {} : { needs: `a class that ends at ${showQuantity('temperature', allowed)} or below` }),
+              ...(within ? {} : { needs: said`a class that ends at ${measured('temperature', allowed)} or below` }),
             },
           ];
         },

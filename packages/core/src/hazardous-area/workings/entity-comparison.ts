@@ -1,5 +1,6 @@
 import { groups } from '../../demand/hazardous-area.ts';
 import { type Finding, finding } from '../../finding/finding.ts';
+import { measured, said } from '../../finding/measure.ts';
 import {
   choiceField,
   type Field,
@@ -9,7 +10,6 @@ import {
   quantityField,
   Refusal,
   showNumber,
-  showQuantity,
   si,
 } from '../../quantity/index.ts';
 import { optionalOutput, output, working } from '../../working/index.ts';
@@ -245,8 +245,8 @@ function columnDoubts({ uo, co, group }: Inputs): readonly Finding[] {
       rule: 'area/column',
       weight: 'question',
       at: 'entity-comparison/co',
-      found: showQuantity('capacitance', co),
-      limit: `about ${showQuantity('capacitance', usualPermittedCapacitance(uo, column)!)} at ${showQuantity('voltage', uo)} in ${column}`,
+      found: measured('capacitance', co),
+      limit: said`about ${measured('capacitance', usualPermittedCapacitance(uo, column)!)} at ${measured('voltage', uo)} in ${column}`,
       because: `So large a Co belongs to ${suspected}: a value from that column would pass a cable that ${column} does not allow.`,
       remedy: [`the column ${column} of the certificate`],
       sources: [permittedCapacitanceSource],

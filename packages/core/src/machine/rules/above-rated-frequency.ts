@@ -1,4 +1,4 @@
-import { showQuantity } from '../../quantity/index.ts';
+import { measured, said } from '../../finding/measure.ts';
 import { inductionMotorPractice } from '../../source/induction-motor-practice.ts';
 import { clause } from '../../source/source.ts';
 import { kindOf } from '../kinds.ts';
@@ -24,8 +24,8 @@ export const aboveRatedFrequency = trainRule({
       {
         weight: 'warns',
         at: motor.sheet.of,
-        found: `run up to ${showQuantity('frequency', range.value.high)}`,
-        limit: `rated line frequency ${showQuantity('frequency', rated.value)}`,
+        found: said`run up to ${measured('frequency', range.value.high)}`,
+        limit: said`rated line frequency ${measured('frequency', rated.value)}`,
         because: 'Slip and pole pass above rated frequency are larger than the law used here gives.',
         remedy: ['state the speed measured at the highest line frequency as an operating state by shaft'],
       },

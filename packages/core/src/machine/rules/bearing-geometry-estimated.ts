@@ -1,4 +1,4 @@
-import { showPercent } from '../../quantity/index.ts';
+import { measuredChange, said } from '../../finding/measure.ts';
 import { clause } from '../../source/source.ts';
 import { tradePractice } from '../../source/trade-practice.ts';
 import { bearingRow, type RollingBearingSheet, slipOfOrder, usualSlip } from '../bearing-geometry.ts';
@@ -22,7 +22,7 @@ export const bearingGeometryEstimated = machineRule<[RollingBearingSheet, RoleSp
         at: sheet.of,
         found: `${known.value.assumed.join(', ')} estimated from bore and outside diameter (assumed)`,
         limit: '',
-        because: `The outer-ring line may lie ${showPercent(low)} to ${showPercent(high)} from the value given.`,
+        because: said`The outer-ring line may lie ${measuredChange(low)} to ${measuredChange(high)} from the value given.`,
         remedy: [`ask for the drawing of the bearing: ${known.value.assumed.join(', ')}`],
         asks: known.value.assumed.includes('number of elements')
           ? 'How many elements are in one row, which narrows the band most?'

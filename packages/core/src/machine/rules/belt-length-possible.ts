@@ -1,4 +1,5 @@
-import { showQuantity, valueIfStated } from '../../quantity/index.ts';
+import { measured, said } from '../../finding/measure.ts';
+import { valueIfStated } from '../../quantity/index.ts';
 import { clause } from '../../source/source.ts';
 import { tradePractice } from '../../source/trade-practice.ts';
 import type { BeltDriveSheet } from '../belt-drive.ts';
@@ -24,8 +25,8 @@ export const beltLengthPossible = machineRule<[BeltDriveSheet, RoleSpeeds<'from'
       {
         weight: 'question',
         at: sheet.of,
-        found: `a belt of ${showQuantity('length', length)} round pulleys of ${showQuantity('length', driving)} and ${showQuantity('length', driven)}`,
-        limit: `at least ${showQuantity('length', shortest)}`,
+        found: said`a belt of ${measured('length', length)} round pulleys of ${measured('length', driving)} and ${measured('length', driven)}`,
+        limit: said`at least ${measured('length', shortest)}`,
         because: 'The belt-pass line follows from the length.',
         remedy: ['read the length printed on the belt', 'measure the centre distance and compute it'],
         asks: 'Is this the centre distance, or another unit?',

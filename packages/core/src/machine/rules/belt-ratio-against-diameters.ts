@@ -1,4 +1,5 @@
-import { showNumber, showPercent, valueIfStated } from '../../quantity/index.ts';
+import { bareNumber, measured, said } from '../../finding/measure.ts';
+import { valueIfStated } from '../../quantity/index.ts';
 import { clause } from '../../source/source.ts';
 import { tradePractice } from '../../source/trade-practice.ts';
 import type { BeltDriveSheet } from '../belt-drive.ts';
@@ -27,8 +28,8 @@ export const beltRatioAgainstDiameters = machineRule<[BeltDriveSheet, RoleSpeeds
       {
         weight: 'question',
         at: sheet.of,
-        found: `a stated ratio of ${showNumber(ratio)} beside diameters that give ${showNumber(driven / driving)} without slip`,
-        limit: `${showNumber(low)}..${showNumber(high)} with a slip of ${showPercent(slip.low).replace('+', '')} to ${showPercent(slip.high).replace('+', '')}`,
+        found: said`a stated ratio of ${bareNumber(ratio)} beside diameters that give ${bareNumber(driven / driving)} without slip`,
+        limit: said`${bareNumber(low)}..${bareNumber(high)} with a slip of ${measured('fraction', slip.low, 3)} to ${measured('fraction', slip.high, 3)}`,
         because: 'Every speed behind this belt follows from the pitch diameters.',
         remedy: ['measure both speeds with a stroboscope or tachometer', 'take pitch, not outside diameters'],
         asks: 'Which is right, the diameters or the ratio?',

@@ -1,4 +1,4 @@
-import { showPercent } from '../../quantity/index.ts';
+import { measured, said } from '../../finding/measure.ts';
 import { clause } from '../../source/source.ts';
 import { tradePractice } from '../../source/trade-practice.ts';
 import type { BeltDriveSheet } from '../belt-drive.ts';
@@ -23,7 +23,7 @@ export const beltSlipNotStated = machineRule<[BeltDriveSheet, RoleSpeeds<'from' 
         at: sheet.of,
         found: 'the slip of the belt is not stated',
         limit: '',
-        because: `Speeds behind it are computed without slip and may lie up to ${showPercent(usualBeltSlip.high).replace('+', '')} lower.`,
+        because: said`Speeds behind it are computed without slip and may lie up to ${measured('fraction', usualBeltSlip.high, 3)} lower.`,
         remedy: ['measure both shaft speeds under load'],
         asks: 'How fast do both shafts turn at the same time?',
       },

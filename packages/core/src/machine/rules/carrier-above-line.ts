@@ -1,5 +1,5 @@
-import { measured } from '../../finding/measure.ts';
-import { showQuantity, valueIfStated } from '../../quantity/index.ts';
+import { measured, said } from '../../finding/measure.ts';
+import { valueIfStated } from '../../quantity/index.ts';
 import { clause } from '../../source/source.ts';
 import { tradePractice } from '../../source/trade-practice.ts';
 import { motorTrain } from './example-trains.ts';
@@ -24,11 +24,11 @@ export const carrierAboveLine = trainRule({
         {
           weight: 'question',
           at: of,
-          found: `a carrier of ${showQuantity('frequency', stated.value)}`,
+          found: said`a carrier of ${measured('frequency', stated.value)}`,
           limit: measured('frequency', leastPulses * line),
           because: 'A line of the converter is taken for a bearing, or hidden, where its carrier is put wrongly.',
           remedy: ['read the carrier from the settings of the converter'],
-          asks: `Is the carrier ${showQuantity('frequency', stated.value)}, or ${showQuantity('frequency', inKilohertz)}?`,
+          asks: said`Is the carrier ${measured('frequency', stated.value)}, or ${measured('frequency', inKilohertz)}?`,
         },
       ];
     }),

@@ -1,5 +1,5 @@
+import { bareNumber, measured, type Said, said } from '../../finding/measure.ts';
 import type { Found } from '../../finding/rule-text.ts';
-import { showNumber, showQuantity } from '../../quantity/index.ts';
 import { rollingBearingKinematics } from '../../source/rolling-bearing-kinematics.ts';
 import { clause } from '../../source/source.ts';
 import type { RollingBearingSheet } from '../bearing-geometry.ts';
@@ -21,11 +21,11 @@ export const contactAnglePlausible = machineRule<[RollingBearingSheet, RoleSpeed
     if (!stated.known) return [];
     const φ: number = stated.value;
     const written = stated.written;
-    const about = (limit: string, asks: string, weight: 'question' | 'blocks-issue' = 'question'): readonly Found[] => [
+    const about = (limit: string, asks: Said, weight: 'question' | 'blocks-issue' = 'question'): readonly Found[] => [
       {
         weight,
         at: sheet.of,
-        found: `a contact angle of ${showQuantity('angle', φ)}${written === '' ? '' : `, written '${written}'`}`,
+        found: said`a contact angle of ${measured('angle', φ)}${written === '' ? '' : `, written '${written}'`}`,
         limit,
         because: 'The angle moves the inner-ring lines down and the outer-ring lines up.',
         remedy: ["write degrees as '15 deg', radians as '0.262 rad'"],
@@ -33,12 +33,12 @@ export const contactAnglePlausible = machineRule<[RollingBearingSheet, RoleSpeed
       },
     ];
     if (φ < 0 || φ > rightAngle * (1 + 1e-9)) {
-      return about('0°..90°', `Was ${written === '' ? showNumber(φ) : written} meant in degrees?`, 'blocks-issue');
+      return about('0°..90°', said`Was ${written === '' ? bareNumber(φ) : written} meant in degrees?`, 'blocks-issue');
     }
     if (φ > 0 && φ < rightAngle * degree) {
       return about(
         '0°, or more than 1.57°',
-        `Is it ${showNumber(φ / degree)} radians, ${showNumber(φ / degree / degree)}°?`,
+        said`Is it ${bareNumber(φ / degree)} radians, ${bareNumber(φ / degree / degree)}°?`,
       );
     }
     return [];

@@ -1,4 +1,4 @@
-import { showPercent } from '../../quantity/index.ts';
+import { measured, said } from '../../finding/measure.ts';
 import { clause } from '../../source/source.ts';
 import { tradePractice } from '../../source/trade-practice.ts';
 import type { RoleSpeeds } from '../element.ts';
@@ -23,7 +23,7 @@ export const creepNotStated = machineRule<[FrictionPairSheet, RoleSpeeds<'from' 
         at: sheet.of,
         found: 'the creep between the rims is not stated',
         limit: '',
-        because: `Speeds behind it are computed without creep and may lie up to ${showPercent(usualCreep.high).replace('+', '')} lower.`,
+        because: said`Speeds behind it are computed without creep and may lie up to ${measured('fraction', usualCreep.high, 3)} lower.`,
         remedy: ['count the turns of both over an hour', 'put a phase reference on each of the two shafts'],
         asks: 'How many turns do both make in the same hour?',
       },

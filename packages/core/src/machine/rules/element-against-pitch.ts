@@ -1,4 +1,5 @@
-import { showQuantity, valueIfStated } from '../../quantity/index.ts';
+import { measured, said } from '../../finding/measure.ts';
+import { valueIfStated } from '../../quantity/index.ts';
 import { rollingBearingKinematics } from '../../source/rolling-bearing-kinematics.ts';
 import { clause } from '../../source/source.ts';
 import type { RollingBearingSheet } from '../bearing-geometry.ts';
@@ -20,7 +21,7 @@ export const elementAgainstPitch = machineRule<[RollingBearingSheet, RoleSpeeds<
       {
         weight: 'blocks-issue',
         at: sheet.of,
-        found: `element diameter ${showQuantity('length', d)}, pitch diameter ${showQuantity('length', D)}`,
+        found: said`element diameter ${measured('length', d)}, pitch diameter ${measured('length', D)}`,
         limit: 'an element diameter above zero and below the pitch diameter',
         because: 'No such bearing can turn, and none of its frequencies exists.',
         remedy: ['exchange the two if they were typed in the wrong places', 'check the units'],

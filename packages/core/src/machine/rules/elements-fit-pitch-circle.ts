@@ -1,4 +1,5 @@
-import { showQuantity, valueIfStated } from '../../quantity/index.ts';
+import { measured, said } from '../../finding/measure.ts';
+import { valueIfStated } from '../../quantity/index.ts';
 import { rollingBearingKinematics } from '../../source/rolling-bearing-kinematics.ts';
 import { clause } from '../../source/source.ts';
 import { largestElement } from '../bearing-frequencies.ts';
@@ -24,8 +25,8 @@ export const elementsFitPitchCircle = machineRule<[RollingBearingSheet, RoleSpee
       {
         weight: 'question',
         at: sheet.of,
-        found: `${n} elements of ${showQuantity('length', d)} on a pitch circle of ${showQuantity('length', D)}`,
-        limit: `${most} of them, or elements up to ${showQuantity('length', largest)}`,
+        found: said`${n} elements of ${measured('length', d)} on a pitch circle of ${measured('length', D)}`,
+        limit: said`${most} of them, or elements up to ${measured('length', largest)}`,
         because: 'Every ball-pass line is a multiple of the number of elements.',
         remedy: ['count the elements of one row', 'read pitch and element diameter from the drawing'],
         asks: 'Is the number that of one row, and the pitch diameter that of the element centres?',

@@ -1,4 +1,4 @@
-import { showQuantity } from '../../quantity/index.ts';
+import { measured, said } from '../../finding/measure.ts';
 import { clause } from '../../source/source.ts';
 import { tradePractice } from '../../source/trade-practice.ts';
 import { kindOf, type MachineElement } from '../kinds.ts';
@@ -57,12 +57,12 @@ export const hertzForRevolutions = trainRule({
         {
           weight: 'question',
           at: where,
-          found: `a stated speed of ${showQuantity('shaft speed', speed)} where the train gives ${showQuantity('shaft speed', range.high)}`,
+          found: said`a stated speed of ${measured('shaft speed', speed)} where the train gives ${measured('shaft speed', range.high)}`,
           limit: 'one speed; these differ by about 60',
           because:
             'One of the two was typed in hertz and meant in r/min, or the other way round; every frequency is 60 times off.',
           remedy: [`if ${ratio === 60 ? 'the stated speed' : 'the operating speed'} was meant in r/min, write it so`],
-          asks: `Is it ${showQuantity('shaft speed', ratio === 60 ? speed / 60 : speed)} or ${showQuantity('shaft speed', ratio === 60 ? speed : speed * 60)}?`,
+          asks: said`Is it ${measured('shaft speed', ratio === 60 ? speed / 60 : speed)} or ${measured('shaft speed', ratio === 60 ? speed : speed * 60)}?`,
         },
       ];
     }),

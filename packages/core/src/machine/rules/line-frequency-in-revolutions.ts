@@ -1,4 +1,5 @@
-import { showQuantity, showSpan, valueIfStated } from '../../quantity/index.ts';
+import { measured, measuredSpan, said } from '../../finding/measure.ts';
+import { valueIfStated } from '../../quantity/index.ts';
 import { clause } from '../../source/source.ts';
 import { tradePractice } from '../../source/trade-practice.ts';
 import { motorTrain } from './example-trains.ts';
@@ -26,21 +27,21 @@ export const lineFrequencyInRevolutions = trainRule({
     if (!asTyped && !asNumber) return [];
     // The speed that was probably meant: as typed, or the same number in r/min.
     const meant = asTyped ? range : { low: range.low / 60, high: range.high / 60 };
-    const speed = showSpan('shaft speed', meant as typeof range);
+    const speed = measuredSpan('shaft speed', meant as typeof range);
     const line =
       poles === undefined
         ? ''
-        : `: of a motor of ${poles} poles that is about ${showSpan('frequency', { low: (meant.low * poles) / 2, high: (meant.high * poles) / 2 } as typeof range)}`;
+        : said`: of a motor of ${poles} poles that is about ${measuredSpan('frequency', { low: (meant.low * poles) / 2, high: (meant.high * poles) / 2 } as typeof range)}`;
     return [
       {
         weight: 'question',
         at: `${train.of}/operation`,
-        found: `a line frequency of '${written}', read as ${showSpan('frequency', range)}`,
+        found: said`a line frequency of '${written}', read as ${measuredSpan('frequency', range)}`,
         limit:
-          rated === undefined ? 'a line frequency in Hz' : `rated line frequency ${showQuantity('frequency', rated)}`,
+          rated === undefined ? 'a line frequency in Hz' : said`rated line frequency ${measured('frequency', rated)}`,
         because: 'Every speed and every line of the machine follows from it.',
         remedy: ['state the line frequency in Hz', 'state the speed of the shaft instead'],
-        asks: `Was a synchronous speed of ${speed} meant${line}?`,
+        asks: said`Was a synchronous speed of ${speed} meant${line}?`,
       },
     ];
   },

@@ -1,4 +1,5 @@
-import { showNumber, showSpan, si } from '../../quantity/index.ts';
+import { bareNumber, type Measure, measuredSpan, said, saidTogether } from '../../finding/measure.ts';
+import { si } from '../../quantity/index.ts';
 import { iso20816x1 } from '../../source/iso-20816-1.ts';
 import { clause } from '../../source/source.ts';
 import { tradePractice } from '../../source/trade-practice.ts';
@@ -39,7 +40,10 @@ export const modeInRange = trainRule({
       .map(({ order, standing, inside }) => ({
         weight: 'warns' as const,
         at: `${solved.train.of}/${standing.element}`,
-        found: `${order.name} lies in it ${inside.map((span) => atSpeeds(span, along.by)).join(' and ')} of ${along.name}`,
+        found: said`${order.name} lies in it ${saidTogether(
+          inside.map((span) => atSpeeds(span, along.by)),
+          ' and ',
+        )} of ${along.name}`,
         limit: 'no strong order inside the band of a mode',
         because: 'A level there is that of a resonance; it falls and rises with the speed and not with the condition.',
         remedy: [
@@ -66,12 +70,12 @@ function ofThatShaft(standing: MapMeeting['standing'], order: MapMeeting['order'
   return !standing.name.endsWith('/critical') || order.name.endsWith('/1x');
 }
 
-function atSpeeds(span: { readonly low: number; readonly high: number }, by: 'shaft' | 'line'): string {
-  if (span.high - span.low < 1e-9 * span.high) return `at ${at(span.low, by)}`;
+function atSpeeds(span: { readonly low: number; readonly high: number }, by: 'shaft' | 'line'): Measure {
+  if (span.high - span.low < 1e-9 * span.high) return said`at ${at(span.low, by)}`;
   const name = by === 'shaft' ? 'shaft speed' : 'frequency';
-  return `from ${showSpan(name, { low: si(name, span.low), high: si(name, span.high) })}`;
+  return said`from ${measuredSpan(name, { low: si(name, span.low), high: si(name, span.high) })}`;
 }
 
-function at(value: number, by: 'shaft' | 'line'): string {
-  return by === 'shaft' ? `${showNumber(value * 60)} r/min` : `${showNumber(value)} Hz`;
+function at(value: number, by: 'shaft' | 'line'): Measure {
+  return by === 'shaft' ? said`${bareNumber(value * 60)} r/min` : said`${bareNumber(value)} Hz`;
 }

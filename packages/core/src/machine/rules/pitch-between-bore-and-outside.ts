@@ -1,4 +1,5 @@
-import { showQuantity, valueIfStated } from '../../quantity/index.ts';
+import { measured, said } from '../../finding/measure.ts';
+import { valueIfStated } from '../../quantity/index.ts';
 import { rollingBearingKinematics } from '../../source/rolling-bearing-kinematics.ts';
 import { clause } from '../../source/source.ts';
 import type { RollingBearingSheet } from '../bearing-geometry.ts';
@@ -22,14 +23,14 @@ export const pitchBetweenBoreAndOutside = machineRule<[RollingBearingSheet, Role
     const tooLarge = outside !== undefined && D + d * Math.cos(valueIfStated(values.contactAngle) ?? 0) >= outside;
     if (!tooSmall && !tooLarge) return [];
     const edge = tooSmall
-      ? `bore ${showQuantity('length', bore!)}`
-      : `outside diameter ${showQuantity('length', outside!)}`;
+      ? said`bore ${measured('length', bore!)}`
+      : said`outside diameter ${measured('length', outside!)}`;
     return [
       {
         weight: 'question',
         at: sheet.of,
-        found: `elements of ${showQuantity('length', d)} on a pitch circle of ${showQuantity('length', D)}`,
-        limit: `inside the ring: ${edge}`,
+        found: said`elements of ${measured('length', d)} on a pitch circle of ${measured('length', D)}`,
+        limit: said`inside the ring: ${edge}`,
         because: 'A pitch diameter read from outside dimensions shifts every line of the bearing.',
         remedy: ['read the pitch diameter from the drawing, not the outside or bore diameter', 'check the units'],
         asks: 'Is the pitch diameter that of the element centres?',

@@ -1,4 +1,5 @@
-import { showQuantity, showSpan, si, toNumber, valueIfStated } from '../../quantity/index.ts';
+import { measured, measuredSpan, said } from '../../finding/measure.ts';
+import { si, toNumber, valueIfStated } from '../../quantity/index.ts';
 import { planetaryKinematics } from '../../source/planetary-kinematics.ts';
 import { clause } from '../../source/source.ts';
 import { fixed } from '../form.ts';
@@ -36,8 +37,8 @@ export const planetaryExchanged = trainRule({
           {
             weight: 'question' as const,
             at: `${solved.train.of}/${element.name}`,
-            found: `a plate of ${showQuantity('shaft speed', speed.value)} at '${shaft}', which would be met with ${moving.join(' and ')} exchanged`,
-            limit: `${showSpan('shaft speed', { low: si('shaft speed', range.low), high: si('shaft speed', range.high) })} from the train as stated`,
+            found: said`a plate of ${measured('shaft speed', speed.value)} at '${shaft}', which would be met with ${moving.join(' and ')} exchanged`,
+            limit: said`${measuredSpan('shaft speed', { low: si('shaft speed', range.low), high: si('shaft speed', range.high) })} from the train as stated`,
             because: 'Every speed behind the stage is off by its ratio twice.',
             remedy: [`exchange the shafts of ${moving.join(' and ')}`, 'read the plate again'],
             asks: `Are ${moving.join(' and ')} exchanged?`,

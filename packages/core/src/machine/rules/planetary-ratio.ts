@@ -1,4 +1,5 @@
-import { type Answer, showFraction, showNumber, showPercent, toNumber, valueIfStated } from '../../quantity/index.ts';
+import { bareNumber, measuredChange, said } from '../../finding/measure.ts';
+import { type Answer, showFraction, toNumber, valueIfStated } from '../../quantity/index.ts';
 import { planetaryKinematics } from '../../source/planetary-kinematics.ts';
 import { clause } from '../../source/source.ts';
 import { tradePractice } from '../../source/trade-practice.ts';
@@ -33,8 +34,8 @@ export const planetaryRatio = machineRule<[PlanetaryStageSheet, RoleSpeeds<Plane
       {
         weight: 'question',
         at: sheet.of,
-        found: `${showFraction(computed)} = ${showNumber(toNumber(computed), 5)} with the ${held} held, beside a stated ratio of ${showNumber(stated, 5)}`,
-        limit: `a difference of up to ${ratioMismatch * 100} %, found ${showPercent(mismatch(held))}`,
+        found: said`${showFraction(computed)} = ${bareNumber(toNumber(computed), 5)} with the ${held} held, beside a stated ratio of ${bareNumber(stated, 5)}`,
+        limit: said`a difference of up to ${ratioMismatch * 100} %, found ${measuredChange(mismatch(held))}`,
         because: 'Every speed behind this stage, and every fault frequency in it, follows from which member is held.',
         remedy:
           instead === undefined

@@ -1,4 +1,5 @@
-import { showPercent, showQuantity, showSpan, si } from '../../quantity/index.ts';
+import { measured, measuredChange, measuredSpan, said } from '../../finding/measure.ts';
+import { si } from '../../quantity/index.ts';
 import { clause } from '../../source/source.ts';
 import { tradePractice } from '../../source/trade-practice.ts';
 import { speedRange } from '../speed-range.ts';
@@ -26,8 +27,8 @@ export const plateAgainstTrain = trainRule({
         {
           weight: 'question',
           at: `${solved.train.of}/${shaft}`,
-          found: `a plate speed of ${showQuantity('shaft speed', speed.value)}`,
-          limit: `${showSpan('shaft speed', { low: si('shaft speed', low), high: si('shaft speed', high) })} from the train, ${showPercent(speed.value / nearest - 1)} away`,
+          found: said`a plate speed of ${measured('shaft speed', speed.value)}`,
+          limit: said`${measuredSpan('shaft speed', { low: si('shaft speed', low), high: si('shaft speed', high) })} from the train, ${measuredChange(speed.value / nearest - 1)} away`,
           because: 'Either the plate or a ratio of the train is wrong, and with it every line of this shaft.',
           remedy: ['measure the speed', 'look for a gear, belt or coupling that is not in the train'],
           asks: 'Which is right, the plate or the train?',

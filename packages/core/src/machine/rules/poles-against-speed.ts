@@ -1,4 +1,5 @@
-import { showPercent, showQuantity, valueIfStated } from '../../quantity/index.ts';
+import { measured, said } from '../../finding/measure.ts';
+import { valueIfStated } from '../../quantity/index.ts';
 import { inductionMotorPractice } from '../../source/induction-motor-practice.ts';
 import { clause } from '../../source/source.ts';
 import { tradePractice } from '../../source/trade-practice.ts';
@@ -32,12 +33,12 @@ export const polesAgainstSpeed = machineRule<[InductionMotorSheet, RoleSpeeds<'o
       {
         weight: 'question',
         at: sheet.of,
-        found: `${showQuantity('shaft speed', slow)} with ${poles} poles at ${showQuantity('frequency', line)} is a slip of ${showPercent(slip).replace('+', '')}`,
-        limit: `slip up to ${showPercent(implausibleSlip).replace('+', '')} of ${showQuantity('shaft speed', synchronous)}`,
+        found: said`${measured('shaft speed', slow)} with ${poles} poles at ${measured('frequency', line)} is a slip of ${measured('fraction', slip, 3)}`,
+        limit: said`slip up to ${measured('fraction', implausibleSlip, 3)} of ${measured('shaft speed', synchronous)}`,
         because: 'Pole pass, twice line frequency and the resolution that separates them follow from these three.',
         remedy: [
           'read the name plate again',
-          ...(fits ? [`${other} poles would give a slip of ${showPercent(otherSlip).replace('+', '')}`] : []),
+          ...(fits ? [said`${other} poles would give a slip of ${measured('fraction', otherSlip, 3)}`] : []),
         ],
         asks: fits ? `Has the motor ${other} poles?` : 'Which of poles, line frequency and speed is right?',
       },

@@ -1,4 +1,5 @@
-import { showQuantity, valueIfStated } from '../../quantity/index.ts';
+import { measured, said } from '../../finding/measure.ts';
+import { valueIfStated } from '../../quantity/index.ts';
 import { inductionMotorPractice } from '../../source/induction-motor-practice.ts';
 import { clause } from '../../source/source.ts';
 import type { RoleSpeeds } from '../element.ts';
@@ -28,8 +29,8 @@ export const ratedSlipAgainstSpeed = machineRule<[InductionMotorSheet, RoleSpeed
       {
         weight: 'question',
         at: sheet.of,
-        found: `a rated slip of ${showQuantity('shaft speed', slip)} beside a rated speed that gives ${showQuantity('shaft speed', fromSpeed)}`,
-        limit: `both within ${showQuantity('shaft speed', rounding * synchronous)}`,
+        found: said`a rated slip of ${measured('shaft speed', slip)} beside a rated speed that gives ${measured('shaft speed', fromSpeed)}`,
+        limit: said`both within ${measured('shaft speed', rounding * synchronous)}`,
         because: 'The stated slip is used; the speed then contradicts it.',
         remedy: ['state only the one that was read from the plate'],
         asks: 'Which of the two was read, and from where?',

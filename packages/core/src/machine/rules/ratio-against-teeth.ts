@@ -1,4 +1,5 @@
-import { showNumber, showPercent, valueIfStated } from '../../quantity/index.ts';
+import { bareNumber, measuredChange, said } from '../../finding/measure.ts';
+import { valueIfStated } from '../../quantity/index.ts';
 import { clause } from '../../source/source.ts';
 import { tradePractice } from '../../source/trade-practice.ts';
 import type { RoleSpeeds } from '../element.ts';
@@ -28,8 +29,8 @@ export const ratioAgainstTeeth = machineRule<[GearPairSheet, RoleSpeeds<'from' |
       {
         weight: 'question',
         at: sheet.of,
-        found: `${z2}/${z1} = ${showNumber(fromTeeth, 5)} beside a stated ratio of ${showNumber(ratio, 5)}`,
-        limit: `a difference of up to ${ratioMismatch * 100} %, found ${showPercent(mismatch)}`,
+        found: said`${z2}/${z1} = ${bareNumber(fromTeeth, 5)} beside a stated ratio of ${bareNumber(ratio, 5)}`,
+        limit: said`a difference of up to ${ratioMismatch * 100} %, found ${measuredChange(mismatch)}`,
         because: 'Every speed behind this gear follows from the tooth counts.',
         remedy: exchanged
           ? ['exchange the two tooth counts: the stated ratio is the other way up']

@@ -1,4 +1,5 @@
-import { showFraction, showPercent, toNumber } from '../../quantity/index.ts';
+import { measuredChange, said } from '../../finding/measure.ts';
+import { showFraction, toNumber } from '../../quantity/index.ts';
 import { clause } from '../../source/source.ts';
 import { tradePractice } from '../../source/trade-practice.ts';
 import { linkedTrain } from './example-trains.ts';
@@ -24,7 +25,7 @@ export const relationsAgree = trainRule({
       const apart =
         byThis === undefined || byOthers === undefined || byOthers.numerator === 0n
           ? ''
-          : `, ${showPercent(toNumber(byThis) / toNumber(byOthers) - 1)} apart`;
+          : said`, ${measuredChange(toNumber(byThis) / toNumber(byOthers) - 1)} apart`;
       return [
         {
           weight: 'question',

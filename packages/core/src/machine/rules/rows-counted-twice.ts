@@ -1,4 +1,5 @@
-import { showQuantity, valueIfStated } from '../../quantity/index.ts';
+import { measured, said } from '../../finding/measure.ts';
+import { valueIfStated } from '../../quantity/index.ts';
 import { rollingBearingKinematics } from '../../source/rolling-bearing-kinematics.ts';
 import { clause } from '../../source/source.ts';
 import { largestElement } from '../bearing-frequencies.ts';
@@ -26,7 +27,7 @@ export const rowsCountedTwice = machineRule<[RollingBearingSheet, RoleSpeeds<'in
       {
         weight: 'question',
         at: sheet.of,
-        found: `${n} elements of ${showQuantity('length', d)}, ${rows} rows`,
+        found: said`${n} elements of ${measured('length', d)}, ${rows} rows`,
         limit: `${perRow} in one row would fit, ${n} do not`,
         because: `All ball-pass lines would be ${rows} times too high.`,
         remedy: [`enter ${perRow} elements if ${n} is the count of all rows`],

@@ -1,6 +1,7 @@
 import { readdirSync } from 'node:fs';
 import { expect, test } from 'vitest';
 import { wording } from '../../finding/finding.ts';
+import { showMeasure } from '../../finding/measure.ts';
 import { sources } from '../../source/sources.ts';
 import { trainFindings } from '../findings.ts';
 import { readTrain } from '../reading.ts';
@@ -14,7 +15,7 @@ for (const rule of machineRules) {
     expect(fails).toHaveLength(1);
     const [found] = fails;
     expect(wording(found!)).not.toMatch(/NaN|undefined|Infinity/);
-    if (found!.weight === 'question') expect(found!.asks).toMatch(/\?$/);
+    if (found!.weight === 'question') expect(showMeasure(found!.asks ?? '')).toMatch(/\?$/);
     expect(found!.sources.length).toBeGreaterThan(0);
     for (const { source } of found!.sources) expect(sources).toContain(source);
   });

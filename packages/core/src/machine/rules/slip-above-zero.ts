@@ -1,5 +1,6 @@
+import { measured, type Said, said } from '../../finding/measure.ts';
 import type { Found } from '../../finding/rule-text.ts';
-import { showQuantity, valueIfStated } from '../../quantity/index.ts';
+import { valueIfStated } from '../../quantity/index.ts';
 import { inductionMotorPractice } from '../../source/induction-motor-practice.ts';
 import { clause } from '../../source/source.ts';
 import type { RoleSpeeds } from '../element.ts';
@@ -19,7 +20,7 @@ export const slipAboveZero = machineRule<[InductionMotorSheet, RoleSpeeds<'on'>]
     const line = valueIfStated(sheet.values.lineFrequency);
     const stated = valueIfStated(sheet.values.ratedSlip);
     if (stated !== undefined && stated <= 0)
-      return about(sheet.of, `a rated slip of ${showQuantity('shaft speed', stated)}`);
+      return about(sheet.of, said`a rated slip of ${measured('shaft speed', stated)}`);
     if (poles === undefined || line === undefined) return [];
     const synchronous = synchronousSpeed(line, poles);
     const onMains =
@@ -30,14 +31,14 @@ export const slipAboveZero = machineRule<[InductionMotorSheet, RoleSpeeds<'on'>]
     if (fast === undefined) return [];
     return about(
       sheet.of,
-      `${showQuantity('shaft speed', fast)} with ${poles} poles at ${showQuantity('frequency', line)}, synchronous speed ${showQuantity('shaft speed', synchronous)}`,
+      said`${measured('shaft speed', fast)} with ${poles} poles at ${measured('frequency', line)}, synchronous speed ${measured('shaft speed', synchronous)}`,
     );
   },
   valid: motorTrain({}),
   invalid: motorTrain({ 'rated-speed': '1510 r/min' }),
 });
 
-function about(at: string, found: string): readonly Found[] {
+function about(at: string, found: Said): readonly Found[] {
   return [
     {
       weight: 'question',

@@ -1,4 +1,4 @@
-import { showQuantity } from '../../quantity/index.ts';
+import { measured, said } from '../../finding/measure.ts';
 import { clause } from '../../source/source.ts';
 import { tradePractice } from '../../source/trade-practice.ts';
 import { operatingRange } from '../state.ts';
@@ -26,8 +26,8 @@ export const stateInsideRange = trainRule({
         {
           weight: 'question',
           at: `${train.of}/operation`,
-          found: `the state '${name}' at ${showQuantity(quantity, at)}`,
-          limit: `${showQuantity(quantity, low)} to ${showQuantity(quantity, high)}`,
+          found: said`the state '${name}' at ${measured(quantity, at)}`,
+          limit: said`${measured(quantity, low)} to ${measured(quantity, high)}`,
           because: 'Coincidences, ranges and demands are computed over the operating range only.',
           remedy: ['widen the range', 'correct the state'],
           asks: 'Does the machine run there?',

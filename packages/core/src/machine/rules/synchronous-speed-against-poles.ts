@@ -1,4 +1,5 @@
-import { showQuantity, valueIfStated } from '../../quantity/index.ts';
+import { measured, said } from '../../finding/measure.ts';
+import { valueIfStated } from '../../quantity/index.ts';
 import { inductionMotorPractice } from '../../source/induction-motor-practice.ts';
 import { clause } from '../../source/source.ts';
 import type { RoleSpeeds } from '../element.ts';
@@ -31,8 +32,8 @@ export const synchronousSpeedAgainstPoles = machineRule<[SynchronousMotorSheet, 
       {
         weight: 'question',
         at: sheet.of,
-        found: `${showQuantity('shaft speed', off)} with ${poles} poles at ${showQuantity('frequency', line)}`,
-        limit: `${showQuantity('shaft speed', synchronous)}, within ${mainsDrift * 100} %`,
+        found: said`${measured('shaft speed', off)} with ${poles} poles at ${measured('frequency', line)}`,
+        limit: said`${measured('shaft speed', synchronous)}, within ${mainsDrift * 100} %`,
         because: 'Twice line frequency is taken as an exact order of this shaft.',
         remedy: ['read poles and speed again', 'state the supply as a converter where one sets the speed'],
         asks: 'Which of poles, mains frequency and speed is right?',

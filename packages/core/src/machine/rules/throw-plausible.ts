@@ -1,4 +1,5 @@
-import { asSineDetector, showLevel, showNumber, valueIfStated } from '../../quantity/index.ts';
+import { bareNumber, measuredLevel, said } from '../../finding/measure.ts';
+import { asSineDetector, valueIfStated } from '../../quantity/index.ts';
 import { iso80000x3 } from '../../source/iso-80000-3.ts';
 import { clause } from '../../source/source.ts';
 import { tradePractice } from '../../source/trade-practice.ts';
@@ -38,7 +39,7 @@ export const throwPlausible = machineRule<[ScreenExciterSheet, RoleSpeeds<'on'>]
       {
         weight: 'question',
         at: sheet.of,
-        found: `${showLevel(stroke)} at ${showNumber(speed)} Hz is ${showNumber(inG, 3)} g peak`,
+        found: said`${measuredLevel(stroke)} at ${bareNumber(speed)} Hz is ${bareNumber(inG, 3)} g peak`,
         limit: `${usualThrow.low} to ${usualThrow.high} g peak`,
         because: 'Every range, ceiling and set point of this machine follows from its stroke and speed.',
         remedy: [

@@ -1,4 +1,5 @@
-import { type Sheet, type Stated, showNumber, valueIfStated } from '../../quantity/index.ts';
+import { bareNumber, said } from '../../finding/measure.ts';
+import { type Sheet, type Stated, valueIfStated } from '../../quantity/index.ts';
 import { clause } from '../../source/source.ts';
 import { tradePractice } from '../../source/trade-practice.ts';
 import { type LoopFields, shortestLoop } from '../toothed-loop.ts';
@@ -25,7 +26,7 @@ export const toothedLoopPossible = machineRule<[Sheet<LoopFields>, Stated<number
         weight: 'question',
         at: sheet.of,
         found: `${loop} ${what} round wheels of ${driving} and ${driven} teeth`,
-        limit: `more than ${showNumber(shortest, 3)}`,
+        limit: said`more than ${bareNumber(shortest, 3)}`,
         because: 'One turn of the loop, and the repeat of one tooth in one link, follow from its length.',
         remedy: [`count the ${what} again`],
         asks: `How many ${what} are there?`,

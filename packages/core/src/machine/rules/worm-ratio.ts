@@ -1,4 +1,5 @@
-import { showNumber, showPercent, valueIfStated } from '../../quantity/index.ts';
+import { bareNumber, measuredChange, said } from '../../finding/measure.ts';
+import { valueIfStated } from '../../quantity/index.ts';
 import { clause } from '../../source/source.ts';
 import { tradePractice } from '../../source/trade-practice.ts';
 import type { WormPairSheet } from '../worm-pair.ts';
@@ -26,8 +27,8 @@ export const wormRatio = machineRule<[WormPairSheet]>({
       {
         weight: 'question',
         at: sheet.of,
-        found: `${teeth}/${starts} = ${showNumber(counted, 5)} beside a stated ratio of ${showNumber(ratio, 5)}`,
-        limit: `a difference of up to ${ratioMismatch * 100} %, found ${showPercent(mismatch)}`,
+        found: said`${teeth}/${starts} = ${bareNumber(counted, 5)} beside a stated ratio of ${bareNumber(ratio, 5)}`,
+        limit: said`a difference of up to ${ratioMismatch * 100} %, found ${measuredChange(mismatch)}`,
         because: 'The mesh is starts times the speed of the worm.',
         remedy: [
           ...(fits ? [`count the starts again: ${startsThatFit} would fit`] : []),

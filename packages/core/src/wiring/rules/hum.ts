@@ -1,14 +1,6 @@
 import { type Finding, finding } from '../../finding/finding.ts';
-import { measuredLevel } from '../../finding/measure.ts';
-import {
-  type Answer,
-  answerOf,
-  asMotion,
-  asSineDetector,
-  fromAll,
-  type Level,
-  showLevel,
-} from '../../quantity/index.ts';
+import { measuredLevel, said } from '../../finding/measure.ts';
+import { type Answer, answerOf, asMotion, asSineDetector, fromAll, type Level } from '../../quantity/index.ts';
 import { clause } from '../../source/source.ts';
 import { tradePractice } from '../../source/trade-practice.ts';
 import type { WiredPoint } from '../graph.ts';
@@ -71,7 +63,7 @@ function humAt({ point, chain, wiring }: WiredPoint, loops: readonly GroundLoop[
         weight: 'blocks-issue',
         at: point.of,
         found: measuredLevel(heard),
-        limit: `10 dB below the smallest level of ${target.name}, ${showLevel(smallest)}`,
+        limit: said`10 dB below the smallest level of ${target.name}, ${measuredLevel(smallest)}`,
         because: 'All of the voltage between the earths, read as a vibration at the frequency of the mains.',
         remedy: own.remedy,
         sources,

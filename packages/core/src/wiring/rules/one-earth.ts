@@ -1,5 +1,6 @@
 import { type Finding, finding } from '../../finding/finding.ts';
-import { answerOf, showLevel } from '../../quantity/index.ts';
+import { measuredLevel, type Said, said } from '../../finding/measure.ts';
+import { answerOf } from '../../quantity/index.ts';
 import { clause } from '../../source/source.ts';
 import { tradePractice } from '../../source/trade-practice.ts';
 import type { WiredPoint } from '../graph.ts';
@@ -31,7 +32,7 @@ export const oneEarth = wiringRule({
             at: loop.points[0] ?? 'wiring',
             found: `ground loop: ${showLoop(loop)}`,
             limit: 'one earth',
-            because: `Whatever voltage lies between its earths stands in series with the signal.${eachMillivolt(loop, points)}`,
+            because: said`Whatever voltage lies between its earths stands in series with the signal.${eachMillivolt(loop, points)}`,
             remedy: loop.remedy,
             sources,
           }),
@@ -39,11 +40,11 @@ export const oneEarth = wiringRule({
 });
 
 /** What a millivolt of it reads as, where the mains and the sensitivity are known. */
-function eachMillivolt(loop: GroundLoop, points: readonly WiredPoint[]): string {
+function eachMillivolt(loop: GroundLoop, points: readonly WiredPoint[]): Said {
   const first = points.find((each) => each.point.of === loop.points[0]);
   if (first?.wiring?.values.mains === undefined) return '';
   const read = humPerMillivolt(first.chain, answerOf<number>(first.wiring.values.mains, first.point.of, 'mains'));
-  return read.known ? ` Each millivolt rms of it reads as ${showLevel(read.value)}.` : '';
+  return read.known ? said` Each millivolt rms of it reads as ${measuredLevel(read.value)}.` : '';
 }
 
 /** A loop of one point that a rule of the chain refuses is not said twice. */

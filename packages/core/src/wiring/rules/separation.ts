@@ -1,6 +1,6 @@
 import { type Finding, finding } from '../../finding/finding.ts';
-import { measured } from '../../finding/measure.ts';
-import { answerOf, fromAll, showQuantity } from '../../quantity/index.ts';
+import { measured, said } from '../../finding/measure.ts';
+import { answerOf, fromAll } from '../../quantity/index.ts';
 import { clause } from '../../source/source.ts';
 import { tradePractice } from '../../source/trade-practice.ts';
 import { leastDistance } from '../separation.ts';
@@ -40,7 +40,7 @@ export const separation = wiringRule({
           weight: 'warns',
           at: point.of,
           found: measured('length', is),
-          limit: `${showQuantity('length', least)} from a ${stated.value} cable (${from})`,
+          limit: said`${measured('length', least)} from a ${stated.value} cable (${from})`,
           because: `A ${stated.value} cable so near couples hum and its harmonics into the signal cable.`,
           remedy: ['another tray', 'a steel conduit or a covered tray of its own'],
           sources,

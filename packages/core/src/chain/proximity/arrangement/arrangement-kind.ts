@@ -1,5 +1,5 @@
 import { type Finding, finding, type Weight } from '../../../finding/finding.ts';
-import { type Measure, measured } from '../../../finding/measure.ts';
+import { type Measure, measured, type Said } from '../../../finding/measure.ts';
 import {
   type Answer,
   answerOf,
@@ -64,7 +64,7 @@ export function rowOf(name: string, quantity: QuantityName, value: Answer<number
   return { name, value: fromAll({ value }, (known) => measured(quantity, known.value)), because };
 }
 
-export type Says = Pick<Finding, 'found' | 'limit' | 'because' | 'remedy'> & { readonly asks?: string };
+export type Says = Pick<Finding, 'found' | 'limit' | 'because' | 'remedy'> & { readonly asks?: Said };
 
 /** The findings of one kind, each named `proximity/…`, at one place. */
 export function saying(at: string, sources: readonly Clause[]) {

@@ -1,5 +1,5 @@
 import type { Finding } from '../../../finding/finding.ts';
-import { measured } from '../../../finding/measure.ts';
+import { measured, said } from '../../../finding/measure.ts';
 import {
   type Answer,
   aboveZeroField,
@@ -9,7 +9,6 @@ import {
   optional,
   quantityField,
   type Sheet,
-  showQuantity,
   textField,
   thenAnswer,
   unanswered,
@@ -183,11 +182,11 @@ function inReach(sheet: MarkSheet, around: ProbeSurroundings): readonly Finding[
   const possible = swing.value + 2 <= usableVoltages.high - usableVoltages.low;
   return [
     saying(around.at, sources)('mark-out-of-reach', 'warns', {
-      found: `over the mark ${showQuantity('voltage', over.value)}`,
-      limit: `${showQuantity('voltage', usableVoltages.low)} to ${showQuantity('voltage', usableVoltages.high)}`,
+      found: said`over the mark ${measured('voltage', over.value)}`,
+      limit: said`${measured('voltage', usableVoltages.low)} to ${measured('voltage', usableVoltages.high)}`,
       because: 'The output runs into its end: the pulse loses its height, and the edge that gives the phase its shape.',
       remedy: possible
-        ? [`set the gap on the plain shaft near ${showQuantity('voltage', Number(best.toPrecision(2)))}`]
+        ? [said`set the gap on the plain shaft near ${measured('voltage', Number(best.toPrecision(2)))}`]
         : ['a shallower mark', 'a set of a lower scale factor'],
     }),
   ];

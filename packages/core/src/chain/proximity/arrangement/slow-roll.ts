@@ -1,6 +1,6 @@
 import { runoutAllowance, shaftAcceptance } from '../../../demand/zones/shaft-acceptance.ts';
 import type { Finding } from '../../../finding/finding.ts';
-import { measured, measuredLevel } from '../../../finding/measure.ts';
+import { measured, measuredLevel, said } from '../../../finding/measure.ts';
 import {
   type Answer,
   answer,
@@ -11,7 +11,6 @@ import {
   optional,
   quantityField,
   type Sheet,
-  showQuantity,
   unanswered,
   valueIfStated,
 } from '../../../quantity/index.ts';
@@ -197,7 +196,7 @@ function tooFast(sheet: SlowRollSheet, around: ProbeSurroundings): readonly Find
       : [
           say('slow-roll-too-fast', 'blocks-issue', {
             found: measured('shaft speed', speed),
-            limit: `below ${showQuantity('shaft speed', most)}, ${words}`,
+            limit: said`below ${measured('shaft speed', most)}, ${words}`,
             because: 'At that speed bow and unbalance move the shaft already; taken for run-out they are hidden.',
             remedy: ['take it again, slower', 'take it from a run-down, below both limits'],
           }),

@@ -1,5 +1,5 @@
 import type { Finding } from '../../../finding/finding.ts';
-import { measured } from '../../../finding/measure.ts';
+import { measured, said } from '../../../finding/measure.ts';
 import {
   type Answer,
   aboveZeroField,
@@ -8,7 +8,6 @@ import {
   optional,
   quantityField,
   type Sheet,
-  showQuantity,
   textField,
   valueIfStated,
 } from '../../../quantity/index.ts';
@@ -112,11 +111,11 @@ function plausible(sheet: ThrustSheet, say: Say): readonly Finding[] {
   if (float === undefined || (float >= usualFloat.low && float <= usualFloat.high)) return [];
   return [
     say('float-unusual', 'question', {
-      found: `a float of ${showQuantity('length', float)}`,
-      limit: `${showQuantity('length', usualFloat.low)} to ${showQuantity('length', usualFloat.high)}`,
+      found: said`a float of ${measured('length', float)}`,
+      limit: said`${measured('length', usualFloat.low)} to ${measured('length', usualFloat.high)}`,
       because: 'No thrust bearing floats so far or so little; the unit is probably another one.',
       remedy: ['check the unit of the float on the bearing drawing'],
-      asks: `Is the float really ${showQuantity('length', float)}, or was it read in millimetres for inches or the other way round?`,
+      asks: said`Is the float really ${measured('length', float)}, or was it read in millimetres for inches or the other way round?`,
     }),
   ];
 }
@@ -155,8 +154,8 @@ function insideRange(sheet: ThrustSheet, around: Parameters<typeof askedFor>[1],
     .filter(([, volts]) => volts < ends.low || volts > ends.high)
     .map(([way, volts]) =>
       say('thrust-outside-range', 'blocks-issue', {
-        found: `the trip with the collar ${way} the probes: ${showQuantity('voltage', volts)}`,
-        limit: `${showQuantity('voltage', ends.low)} to ${showQuantity('voltage', ends.high)}, the linear range of the set`,
+        found: said`the trip with the collar ${way} the probes: ${measured('voltage', volts)}`,
+        limit: said`${measured('voltage', ends.low)} to ${measured('voltage', ends.high)}, the linear range of the set`,
         because: 'Beyond the linear range the voltage hardly moves any more: this trip never acts, or acts as not-OK.',
         remedy: ['a probe with a longer range', 'set the gap so that both trips lie inside'],
       }),

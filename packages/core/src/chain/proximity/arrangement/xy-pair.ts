@@ -1,4 +1,5 @@
 import type { Finding } from '../../../finding/finding.ts';
+import { measured, said } from '../../../finding/measure.ts';
 import {
   type Answer,
   answer,
@@ -7,7 +8,6 @@ import {
   optional,
   quantityField,
   type Sheet,
-  showQuantity,
   spanField,
   textField,
   valueIfStated,
@@ -143,7 +143,7 @@ function angles(sheet: PairSheet, { at }: ProbeSurroundings): readonly Finding[]
   if (Math.abs(apart - 90 * degree) > slack + 1e-9) {
     found.push(
       say('pair-apart', 'blocks-issue', {
-        found: `probes ${showQuantity('angle', apart)} apart`,
+        found: said`probes ${measured('angle', apart)} apart`,
         limit: '90°, give or take 5°',
         because: 'Two signals that are not a quarter turn apart make no orbit, and S_max of them is none.',
         remedy: ['mount the two a quarter turn apart', 'correct the stated angles'],
@@ -156,7 +156,7 @@ function angles(sheet: PairSheet, { at }: ProbeSurroundings): readonly Finding[]
   if (seenFrom !== undefined && rightward <= 0) {
     found.push(
       say('pair-exchanged', 'question', {
-        found: `X at ${showQuantity('angle', x)} and Y at ${showQuantity('angle', y)}, seen from the ${seenFrom === 'driver' ? 'driver' : 'driven machine'}`,
+        found: said`X at ${measured('angle', x)} and Y at ${measured('angle', y)}, seen from the ${seenFrom === 'driver' ? 'driver' : 'driven machine'}`,
         limit: 'X to the right, looking from the driver to the driven machine',
         because: 'With X and Y exchanged the orbit runs backwards: a rub would be read out of a sound machine.',
         remedy: ['exchange the two names', 'state from which end right and left are seen'],
@@ -168,7 +168,7 @@ function angles(sheet: PairSheet, { at }: ProbeSurroundings): readonly Finding[]
   if (offUsual.length > 0) {
     found.push(
       say('pair-unusual', 'notes', {
-        found: `probes at ${[x, y].map((each) => showQuantity('angle', each)).join(' and ')} from the top`,
+        found: said`probes at ${[x, y].map((each) => measured('angle', each)).join(' and ')} from the top`,
         limit: '45° to either side, give or take 5°',
         because: 'Drivers, racks and people take 45° for granted; another angle has to stand on the plate.',
         remedy: ['write the angles on the plate at the bearing and in the configuration of the rack'],
@@ -205,8 +205,8 @@ function voltages(sheet: PairSheet, around: ProbeSurroundings): readonly Finding
     if (volts < range.low || volts > range.high) {
       found.push(
         say('gap-outside-range', 'blocks-issue', {
-          found: `${where}: ${showQuantity('voltage', volts)}`,
-          limit: `${showQuantity('voltage', range.low)} to ${showQuantity('voltage', range.high)}, the linear range of the set`,
+          found: said`${where}: ${measured('voltage', volts)}`,
+          limit: said`${measured('voltage', range.low)} to ${measured('voltage', range.high)}, the linear range of the set`,
           because: 'Outside its linear range a probe tells neither the place nor the motion of the shaft.',
           remedy: ['set the gap nearer to the middle of the range', 'a probe with a longer range'],
         }),
@@ -214,8 +214,8 @@ function voltages(sheet: PairSheet, around: ProbeSurroundings): readonly Finding
     } else if (ok !== undefined && (volts < ok.low || volts > ok.high)) {
       found.push(
         say('gap-outside-ok', 'blocks-issue', {
-          found: `${where}: ${showQuantity('voltage', volts)}`,
-          limit: `${showQuantity('voltage', ok.low)} to ${showQuantity('voltage', ok.high)}, where a probe counts as sound`,
+          found: said`${where}: ${measured('voltage', volts)}`,
+          limit: said`${measured('voltage', ok.low)} to ${measured('voltage', ok.high)}, where a probe counts as sound`,
           because: 'A sound probe would be taken for a broken one, and its vote would be lost.',
           remedy: ['set the gap again', 'widen the voltages that count as sound'],
         }),
