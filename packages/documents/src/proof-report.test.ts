@@ -134,16 +134,16 @@ test.each(reports)(
           if (named?.known === true) expectRead(showReference(named.value));
         }
         for (const each of appraisal?.judgements ?? []) {
-          expectRead(`${each.what} ${showMeasure(each.found)}`);
+          expectRead(`${showMeasure(each.what)} ${showMeasure(each.found)}`);
           expectRead(showMeasure(each.limit));
         }
-        for (const reason of Object.values(alarms?.setPoints.reasons ?? {})) expectRead(reason);
+        for (const reason of Object.values(alarms?.setPoints.reasons ?? {})) expectRead(showMeasure(reason));
         for (const budget of budgets) if (budget.promise.known) expectRead(budget.promise.value);
       }
     }
     for (const finding of of.findings) {
-      for (const each of [finding.at, finding.because, showMeasure(finding.found), ...finding.remedy]) expectRead(each);
-      if (finding.asks !== undefined) expectRead(finding.asks);
+      for (const each of [finding.at, finding.because, finding.found, ...finding.remedy]) expectRead(showMeasure(each));
+      if (finding.asks !== undefined) expectRead(showMeasure(finding.asks));
     }
     for (const { source, how } of sourcesCited(of)) {
       expectRead(source.title);

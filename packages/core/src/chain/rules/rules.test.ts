@@ -465,7 +465,7 @@ function caseOf(subject: Subject) {
 
 function numberOf(measure: Measure): number {
   if (measure.is === 'level') return measure.level.value;
-  return measure.is === 'words' ? Number.NaN : measure.value;
+  return 'value' in measure ? measure.value : Number.NaN;
 }
 
 /** What every judgement owes its reader: its own rule, a sentence of real numbers, and what would mend it if it fails. */
