@@ -1,6 +1,7 @@
 import { readFileSync } from 'node:fs';
 import { resolve } from 'node:path';
 import { expect, test } from 'vitest';
+import { showMeasure } from '../../packages/core/src/finding/measure.ts';
 import {
   appraisal,
   assemblyShare,
@@ -219,7 +220,11 @@ test('bad input: a mean speed of ten minutes in place of that of the record hide
   ]);
   const sets = calm.machines[0]!.points[2]!.settings.sets;
   expect(sets.find(({ name }) => name === 'planetary-mesh')).not.toHaveProperty('smear');
-  expect(set(ringGear, 'planetary-mesh').reasons.join()).toContain('only a record counted in turns');
+  expect(
+    set(ringGear, 'planetary-mesh')
+      .reasons.map((each) => showMeasure(each))
+      .join(),
+  ).toContain('only a record counted in turns');
 });
 
 test('the mesh of the planetary stage is in phase: it stands out itself, and no other order is given for it', () => {
