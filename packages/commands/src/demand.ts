@@ -9,6 +9,7 @@ import {
   type MachineLimits,
   type MeasuringPoint,
   machineLimits,
+  machinePositions,
   type PlantMachine,
   type PlantPoint,
   proposals,
@@ -21,6 +22,7 @@ import { findingJson } from './json/finding-json.ts';
 import { coincidenceJson, frequencyTableJson } from './json/frequency-table-json.ts';
 import { limitsJson } from './json/limits-json.ts';
 import { pointJson, proposalJson } from './json/point-json.ts';
+import { positionsJson } from './json/positions-json.ts';
 import { blank, heading, type Line, paragraph } from './layout/line.ts';
 import type { Manner } from './manner.ts';
 import { pointCalled } from './plant/point-called.ts';
@@ -30,6 +32,7 @@ import { findingsLines } from './text/finding-text.ts';
 import { coincidenceLines, frequencyLines, machineHeading } from './text/frequency-table-text.ts';
 import { limitsLines } from './text/limits-text.ts';
 import { placeLines, pointHeading, proposalLines, targetLines } from './text/point-text.ts';
+import { positionLines } from './text/positions-text.ts';
 import { capital, counted } from './text/values-text.ts';
 
 interface MachineDemand {
@@ -113,6 +116,7 @@ function machineLines(each: MachineDemand, manner: Manner): readonly Line[] {
     ...paragraph('  Lines that come close', manner.width),
     ...coincidenceLines(coincidences(machine.train), operation, manner),
     ...limitsLines(limits, manner),
+    ...positionLines(machinePositions(machine.train), manner),
     ...unknownLines(unknownOfMachine(machine, table), manner),
     ...(findings.length === 0 ? [] : [blank, ...findingsLines(findings, manner)]),
     ...points.flatMap(({ point, proposals: suggested }) => [
@@ -143,6 +147,7 @@ function machineJson({ machine, table, limits, points, findings }: MachineDemand
     frequencies: frequencyTableJson(table),
     coincidences: coincidences(machine.train).map(coincidenceJson),
     ...(limits === undefined ? {} : { limits: limitsJson(limits) }),
+    positions: positionsJson(machinePositions(machine.train)),
     unknown: unknownOfMachine(machine, table),
     findings: findings.map(findingJson),
     points: points.map(({ point, stated, proposals: suggested }) => ({

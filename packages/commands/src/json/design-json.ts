@@ -8,6 +8,7 @@ import {
   type PointAlarms,
   type PointSettings,
   type Prediction,
+  pointLife,
   type RegisterRow,
   type SpectrumSet,
   showFraction,
@@ -17,6 +18,7 @@ import {
 import { findingJson } from './finding-json.ts';
 import { coincidenceJson, frequencyTableJson } from './frequency-table-json.ts';
 import { appraisalJson } from './judgement-json.ts';
+import { lifeJson } from './life-json.ts';
 import { limitsJson } from './limits-json.ts';
 import { areaJson, probesJson, terminalsJson } from './place-json.ts';
 import { pointJson, proposalJson } from './point-json.ts';
@@ -160,6 +162,7 @@ function designedPointJson(designed: DesignedPoint): unknown {
           appraisal: appraisalJson(designed.appraisal),
           prediction: predictionJson(designed.appraisal.prediction),
           terminals: terminalsJson(designed.appraisal.prediction.chain),
+          life: lifeJson(pointLife(designed.point, designed.appraisal.prediction.chain)),
         }),
     proposals: designed.proposals.map(proposalJson),
     settings: settingsJson(designed.settings),

@@ -1,10 +1,19 @@
-import { cells, type DesignedPoint, reason, type Showing, showMeasure, valueIfStated } from '@soundpost/core';
+import {
+  cells,
+  type DesignedPoint,
+  pointLife,
+  reason,
+  type Showing,
+  showMeasure,
+  valueIfStated,
+} from '@soundpost/core';
 import { blank, type Line, labelled } from '../layout/line.ts';
 import type { Manner } from '../manner.ts';
 import { alarmLines } from './alarm-text.ts';
 import { areaLines } from './area-text.ts';
 import { budgetLines } from './budget-text.ts';
 import { appraisedLines } from './chain-text.ts';
+import { lifeLines } from './life-text.ts';
 import { placeLines, pointHeading } from './point-text.ts';
 import { probeLines } from './probe-text.ts';
 import { settingsLines } from './settings-text.ts';
@@ -20,6 +29,7 @@ export function designedPointLines(designed: DesignedPoint, manner: Manner): rea
     ...(appraisal === undefined
       ? labelled('Chain', 'none chosen: nothing is proven here', manner.width)
       : [...appraisedLines(appraisal, manner), blank, ...terminalLines(appraisal.prediction.chain, manner)]),
+    ...lifeLines(pointLife(point, appraisal?.prediction.chain), manner),
     ...(designed.area === undefined ? [] : [blank, ...areaLines(designed.area, manner)]),
     ...(designed.probes === undefined ? [] : [blank, ...probeLines(designed.probes, manner)]),
     ...(designed.alarms === undefined ? [] : [blank, ...alarmLines(designed.alarms, manner)]),

@@ -11,6 +11,7 @@ import {
   surroundingsSheet,
   type Target,
 } from '@soundpost/core';
+import { lifeFacts } from '../chain/life-facts.ts';
 import { answered, levelAnswered, sheetFacts } from '../typesetting/answers.ts';
 import { type Html, html, joined, named, type Piece } from '../typesetting/html.ts';
 import { type Setting, unknown } from '../typesetting/setting.ts';
@@ -111,10 +112,11 @@ function disturbances(all: readonly Disturbance[], setting: Setting): Html | und
 }
 
 /** Where the point is, in which direction it looks, on what it stands and what is around it. */
-export function pointFacts({ point }: DesignedPoint, setting: Setting): Html {
+export function pointFacts(designed: DesignedPoint, setting: Setting): Html {
+  const { point } = designed;
   const { surfaceTemperature } = point;
   const temperature: Stated<number> = surfaceTemperature;
   const known = temperature.known ? showQuantity('temperature', temperature.value, setting.showing) : unknown();
   const around = sheetFacts(point.surroundings as Sheet, surroundingsSheet, setting);
-  return html`<dl class="facts"><dt>location</dt><dd>${point.location}</dd><dt>direction</dt><dd>${answered(point.direction, (each) => each)}</dd><dt>installation</dt><dd>${point.installation}</dd><dt>surface, at its hottest</dt><dd>${known}</dd>${around}</dl>`;
+  return html`<dl class="facts"><dt>location</dt><dd>${point.location}</dd><dt>direction</dt><dd>${answered(point.direction, (each) => each)}</dd><dt>installation</dt><dd>${point.installation}</dd><dt>surface, at its hottest</dt><dd>${known}</dd>${around}</dl>${lifeFacts(designed)}`;
 }

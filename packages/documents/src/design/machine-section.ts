@@ -3,6 +3,7 @@ import { figure } from '../drawing/figure.ts';
 import { coincidenceSection } from '../machine/coincidence-section.ts';
 import { elementTable, limitFacts, machineFacts } from '../machine/element-table.ts';
 import { frequencySection } from '../machine/frequency-section.ts';
+import { positionTable } from '../machine/position-table.ts';
 import { speedMapSection } from '../machine/speed-map-section.ts';
 import { trainDrawing } from '../machine/train-drawing.ts';
 import { html, named } from '../typesetting/html.ts';
@@ -27,6 +28,7 @@ ${elementTable(machine, setting)}`;
       { title: 'Speed map', body: speedMapSection(machine, `${id}-speeds`, setting) },
       { title: 'Coincidences', body: coincidenceSection(machine, setting) },
       { title: 'Limits', body: limitFacts(machine.limits, setting) },
+      { title: 'Positions and directions', body: positionTable(machine) },
       ...points,
     ],
   };

@@ -7,6 +7,8 @@ import {
   jcgm100,
   jcgm101,
   kindOf,
+  machinePositions,
+  pointLife,
   type Source,
 } from '@soundpost/core';
 import { chainParts } from '../chain/chain-parts.ts';
@@ -54,12 +56,14 @@ function clausesOf(design: Design): readonly Clause[] {
   for (const machine of design.machines) {
     for (const row of machine.frequencies.rows) clauses.push(...row.line.sources);
     for (const element of machine.stated.train.elements) clauses.push(...kindOf(element).sources);
+    for (const advice of machinePositions(machine.stated.train)) clauses.push(...advice.sources);
     for (const { point, appraisal, budgets, area, probes } of machine.points) {
       for (const target of point.targets) clauses.push(...target.origin.sources);
       clauses.push(...(area?.sources ?? []));
       for (const { stated } of probes?.arrangements ?? []) clauses.push(...arrangementKindOf(stated).sources);
       if (budgets.length > 0) clauses.push({ source: jcgm100, place: '5.1.6' }, { source: jcgm101 });
       if (appraisal === undefined) continue;
+      for (const { effect } of pointLife(point, appraisal.prediction.chain)) clauses.push(...effect.sources);
       const judged = new Set(appraisal.judgements.map((judgement) => judgement.rule));
       for (const rule of appraisalRules) if (judged.has(rule.id)) clauses.push(...rule.sources);
       for (const part of chainParts(appraisal.prediction.chain.parts)) clauses.push(...part.kind.sources);
