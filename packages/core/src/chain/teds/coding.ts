@@ -90,6 +90,25 @@ export const fiveBitLetters: Coding<string> = {
   },
 };
 
+/** ASCII characters of seven or eight bits, zeros behind the last; a code that shows nothing reads as `?`. */
+export function characters(width: 7 | 8): Coding<string> {
+  return {
+    decode: (code, bits) => {
+      const codes = Array.from({ length: bits / width }, (_, k) => Math.floor(code / 2 ** (width * k)) % 2 ** width);
+      const shown = codes.map((one) => (one === 0 ? ' ' : one >= 32 && one <= 126 ? String.fromCharCode(one) : '?'));
+      const text = shown.join('').trimEnd();
+      return text === '' ? undefined : text;
+    },
+    encode: (value, bits) => {
+      const text = value ?? '';
+      if (!/^[ -~]*$/.test(text) || text.length > bits / width) {
+        throw new Refusal({ read: text, expected: `at most ${bits / width} ASCII characters` });
+      }
+      return [...text].reduce((sum, character, k) => sum + character.charCodeAt(0) * 2 ** (width * k), 0);
+    },
+  };
+}
+
 /** Days since 1998-01-01; all ones is reserved. */
 export const daysSince1998: Coding<string> = {
   decode: (code, bits) => (code === allOnes(bits) ? undefined : dayCalled(dayNumber('1998-01-01') + code)),

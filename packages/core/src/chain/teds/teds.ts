@@ -12,6 +12,7 @@ export interface Told {
   /** Its first bit; bit 0 is the lowest of byte 0. */
   readonly from: number;
   readonly bits: number;
+  readonly unit?: string;
   /** The lowest code, which a field nobody wrote has as well. */
   readonly mayBeUnwritten: boolean;
 }
@@ -43,9 +44,10 @@ const noneFollows = 3;
 
 /**
  * Reads the bytes of a data sheet: basic part, selector, template. Throws Refusal where a field is cut off, and where the
- * bytes cannot be in the layout of the standard, as those of a device after draft 0.9 are not.
+ * bytes cannot be in the layout of the standard, as those of a device after draft 0.9 are not. With a layout given, its
+ * template is the one to be there, and another is refused.
  */
-export function tedsOf(bytes: readonly number[]): Teds {
+export function tedsOf(bytes: readonly number[], given?: Template): Teds {
   const told: Told[] = [];
   let at = 0;
   const take = (each: Entry, of: string): Told => {
@@ -53,7 +55,8 @@ export function tedsOf(bytes: readonly number[]): Teds {
     const code = bitsAt(bytes, at, each.bits);
     const value = each.coding.decode(code, each.bits);
     const mayBeUnwritten = each.lowestMayBeUnwritten === true && code === 0;
-    const one: Told = { name: each.name, value, code, from: at, bits: each.bits, mayBeUnwritten };
+    const unit = each.unit === undefined ? {} : { unit: each.unit };
+    const one: Told = { name: each.name, value, code, from: at, bits: each.bits, ...unit, mayBeUnwritten };
     told.push(one);
     at += each.bits;
     return one;
@@ -78,7 +81,14 @@ export function tedsOf(bytes: readonly number[]): Teds {
   if (id < templateNumbers.lowest || id > templateNumbers.highest) {
     throw notStandard(bytes, `its template number would be ${id}`);
   }
-  const layout: Template | undefined = templateKinds.find((each) => each.id === id);
+  if (given !== undefined && given.id !== id) {
+    throw new Refusal({
+      read: `bytes of template ${id}`,
+      expected: `template ${given.id}, as the layout given has it`,
+      suggestion: 'Read them without that layout, or with the layout of their own template.',
+    });
+  }
+  const layout: Template | undefined = given ?? templateKinds.find((each) => each.id === id);
   if (layout === undefined) return rest({ id, name: 'not known here' }, [`every field of template ${id}`]);
   const found = { id, name: layout.name };
   for (const { only, entries } of layout.sections) {
@@ -109,6 +119,11 @@ export function tedsBytes(id: number, values: TedsValues): readonly number[] {
   if (layout === undefined || layout.sections.length === 0) {
     throw new Refusal({ read: String(id), expected: 'a template whose layout is known here' });
   }
+  return bytesInLayout(layout, values);
+}
+
+/** The same in a layout that is given. Throws Refusal for a value no code stands for, and for a field left out. */
+export function bytesInLayout(layout: Template, values: TedsValues): readonly number[] {
   const runs: { name: string; code: number; bits: number }[] = [];
   const put = (each: Entry, value: number | string | undefined) => {
     runs.push({ name: each.name, code: each.coding.encode(value as never, each.bits), bits: each.bits });
@@ -121,7 +136,7 @@ export function tedsBytes(id: number, values: TedsValues): readonly number[] {
   };
   for (const each of basicEntries) putNamed(each);
   put(selectorEntry, standardFollows);
-  put(templateEntry, id);
+  put(templateEntry, layout.id);
   for (const { only, entries } of layout.sections) {
     if (only !== undefined && runs.find(({ name }) => name === only.field)?.code !== only.code) continue;
     for (const each of entries) {

@@ -5,6 +5,8 @@ export interface Entry {
   readonly name: string;
   readonly bits: number;
   readonly coding: Coding;
+  /** Of its numbers, as shown beside them. */
+  readonly unit?: string;
   /** Where the lowest code is also what a field nobody wrote reads as. */
   readonly lowestMayBeUnwritten?: true;
 }
@@ -37,11 +39,11 @@ export function template<const Kind extends string>(definition: Template<Kind>):
   return definition;
 }
 
-export function entry(name: string, bits: number, coding: Coding): Entry {
-  return { name, bits, coding };
+export function entry(name: string, bits: number, coding: Coding, unit?: string): Entry {
+  return { name, bits, coding, ...(unit === undefined ? {} : { unit }) };
 }
 
 /** A field whose lowest code may be a field nobody wrote. */
-export function writtenEntry(name: string, bits: number, coding: Coding): Entry {
-  return { name, bits, coding, lowestMayBeUnwritten: true };
+export function writtenEntry(name: string, bits: number, coding: Coding, unit?: string): Entry {
+  return { ...entry(name, bits, coding, unit), lowestMayBeUnwritten: true };
 }
