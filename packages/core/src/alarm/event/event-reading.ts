@@ -24,6 +24,14 @@ export interface EventPart {
   readonly growth: GrowthCurve;
 }
 
+/** What grows at a point, and for how long. */
+export interface MachineEvent {
+  readonly name: string;
+  readonly at: string;
+  readonly parts: readonly EventPart[];
+  readonly days: number;
+}
+
 /** What a part makes of the reading: its rms in the motion of the set point, as it is and as the chain shows it. */
 export interface PartReading {
   readonly part: EventPart;
