@@ -1,5 +1,7 @@
 export * from './catalogue-file.ts';
 export * from './collections.ts';
+export * from './editing/apply-edits.ts';
+export * from './editing/edit.ts';
 export * from './file-refusal.ts';
 export * from './kinds.ts';
 export * from './placed.ts';
@@ -10,6 +12,7 @@ export * from './record.ts';
 export * from './schemas.ts';
 export * from './sheet.ts';
 export * from './stated.ts';
+export * from './teds-layout-file.ts';
 export * from './text-file.ts';
 export * from './versions.ts';
 export { deepest, longestScalar, mostLines, mostValues } from './yaml-checks.ts';
