@@ -1,4 +1,14 @@
+export { amplitudeChart } from './chain/amplitude-chart.ts';
+export { machineSheets } from './design/machine-section.ts';
+export { type PointSheet, pointSheets } from './design/point-section.ts';
 export { type DocumentKind, type DocumentOptions, documentKind } from './document-kind.ts';
 export * from './drawing/index.ts';
+export { findingList } from './finding/findings.ts';
 export { documentKinds } from './kinds.ts';
 export { proofReport } from './proof-report.ts';
+export { html, markupOf } from './typesetting/html.ts';
+export { pageStyle } from './typesetting/page-style.ts';
+export type { Section } from './typesetting/section.ts';
+export type { Setting } from './typesetting/setting.ts';
+export { table } from './typesetting/table.ts';
+export { outcomeSign, weightSign } from './typesetting/verdict-shape.ts';

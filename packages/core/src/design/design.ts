@@ -74,7 +74,14 @@ export interface Design {
 
 /** Designs a plant as stated. `seed` repeats the trials. */
 export function design(plant: Plant, seed: number): Design {
-  const machines = plant.machines.map((machine) => designedMachine(plant, machine, seed));
+  return assembledDesign(
+    plant,
+    plant.machines.map((machine) => designedMachine(plant, machine, seed)),
+  );
+}
+
+/** The design of a plant from its machines, each designed before: what only the plant as a whole can tell is added. */
+export function assembledDesign(plant: Plant, machines: readonly DesignedMachine[]): Design {
   const wiring = plantWiring(machines.flatMap(wiredPoints), plant.separation);
   const findings = inOrderOfWeight(
     machines
@@ -115,7 +122,8 @@ function verdictOf(findings: readonly Finding[]): Design['verdict'] {
   return findings.some((each) => each.weight === 'question') ? 'open questions' : 'proven';
 }
 
-function designedMachine(plant: Plant, machine: PlantMachine, seed: number): DesignedMachine {
+/** Designs one machine of a plant; it needs nothing of the other machines. `seed` repeats the trials. */
+export function designedMachine(plant: Plant, machine: PlantMachine, seed: number): DesignedMachine {
   const frequencies = frequencyTable(machine.train);
   const limits = machineLimits(machine, frequencies);
   return {

@@ -11,25 +11,29 @@ import type { Section } from '../typesetting/section.ts';
 import type { Setting } from '../typesetting/setting.ts';
 import { pointSection } from './point-section.ts';
 
-/** A machine: its train, its frequencies, what comes close among them, its limits, and then its points. */
-export function machineSection(machine: DesignedMachine, plant: Plant, id: string, setting: Setting): Section {
-  const { stated } = machine;
+/** A machine by itself: its train, its frequencies, what comes close among them, its limits. */
+export function machineSheets(machine: DesignedMachine, id: string, setting: Setting): readonly Section[] {
   const train = html`${machineFacts(machine, setting)}
 ${figure(`${id}-train`, (width) => trainDrawing(machine, setting.showing, width), 'The train in order, each shaft a centre line; not to scale, and without the positions of the points.')}
 ${elementTable(machine, setting)}`;
+  return [
+    { title: 'The train', body: train },
+    { title: 'Frequencies', body: frequencySection(machine, setting) },
+    { title: 'Speed map', body: speedMapSection(machine, `${id}-speeds`, setting) },
+    { title: 'Coincidences', body: coincidenceSection(machine, setting) },
+    { title: 'Limits', body: limitFacts(machine.limits, setting) },
+    { title: 'Positions and directions', body: positionTable(machine) },
+  ];
+}
+
+/** A machine, and then its points. */
+export function machineSection(machine: DesignedMachine, plant: Plant, id: string, setting: Setting): Section {
+  const { stated } = machine;
   const points = machine.points.map((point, index) => pointSection(point, plant, `${id}p${index + 1}`, setting));
   return {
     title: html`Machine ${named(stated.name)}: ${named(stated.title)}`,
     body: points.length === 0 ? html`<p>No measuring point is stated.</p>` : '',
     newSheet: true,
-    within: [
-      { title: 'The train', body: train },
-      { title: 'Frequencies', body: frequencySection(machine, setting) },
-      { title: 'Speed map', body: speedMapSection(machine, `${id}-speeds`, setting) },
-      { title: 'Coincidences', body: coincidenceSection(machine, setting) },
-      { title: 'Limits', body: limitFacts(machine.limits, setting) },
-      { title: 'Positions and directions', body: positionTable(machine) },
-      ...points,
-    ],
+    within: [...machineSheets(machine, id, setting), ...points],
   };
 }

@@ -23,66 +23,89 @@ import type { Setting } from '../typesetting/setting.ts';
 import { outcomeSign } from '../typesetting/verdict-shape.ts';
 import { budgetSection } from '../uncertainty/budget-section.ts';
 
-/** One measuring point from what it must capture to how sure its readings are; `id` is unique in the document. */
-export function pointSection(designed: DesignedPoint, plant: Plant, id: string, setting: Setting): Section {
+/** A sheet of a measuring point, set only when it is asked for; nothing where the point has no such thing. */
+export interface PointSheet {
+  readonly name: string;
+  readonly title: string;
+  body(): Html | undefined;
+}
+
+/** The sheets of one measuring point, from what it must capture to how sure its readings are; `id` is unique in the page. */
+export function pointSheets(
+  designed: DesignedPoint,
+  plant: Plant,
+  id: string,
+  setting: Setting,
+): readonly PointSheet[] {
   const { point, appraisal, alarms } = designed;
   const { showing } = setting;
   const drawn = (name: string, draw: (width: Width) => Drawing | undefined, caption: Piece): Html | undefined =>
     draw('wide') === undefined ? undefined : figure(`${id}-${name}`, (width) => draw(width)!, caption);
-  const demand: Section = {
-    title: 'What it must capture',
-    body: html`${pointFacts(designed, setting)}${targetTable(designed, setting)}`,
-  };
-  const chart: Section = {
-    title: 'Amplitude chart',
-    body: chartWithTable(designed, id, setting),
-  };
-  const response = drawn('response', (width) => responsePlot(designed, showing, width), responseCaption);
-  const noise = drawn(
-    'noise',
-    (width) => noisePlot(designed, showing, width),
-    'Noise of each stage as it arrives at the end of the chain, told in the motion that is sensed.',
-  );
-  const bias = drawn(
-    'bias',
-    (width) => biasDrawing(designed, showing, width),
-    'Where the output stands between ground and supply. Filled: the bias over its tolerance. Tinted: how far the signal may swing from there. Hatched: not to be had.',
-  );
-  const chain =
-    appraisal === undefined
-      ? html`<p>No transducer and mount are chosen here, so nothing can be told of a chain.</p>`
-      : html`${drawn('chain', (width) => chainDrawing(designed, showing, width), html`The chain as chosen: ${named(appraisal.prediction.chain.of, 200)}. ${outcomeSign(appraisal.outcome)} is the worst of its judgements.`)}${judgementTable(appraisal, setting)}${chainFacts(designed, setting)}`;
-  const parts: readonly (Section | undefined)[] = [
-    demand,
-    chart,
-    { title: 'The chain and its judgements', body: chain },
-    { title: 'Candidates', body: selectionMatrix(designed, plant, setting) },
-    response === undefined ? undefined : { title: 'Response', body: response },
-    noise === undefined ? undefined : { title: 'Noise', body: html`${noise}${noiseTable(designed, setting)}` },
-    bias === undefined ? undefined : { title: 'Bias and headroom', body: bias },
-    designed.probes === undefined ? undefined : { title: 'Probes', body: probeSection(designed.probes, setting) },
-    designed.area === undefined ? undefined : { title: 'Hazardous area', body: areaSection(designed.area, setting) },
-    designed.limits === undefined
-      ? undefined
-      : { title: 'Limits of this point', body: limitFacts(designed.limits, setting) },
-    hasLoop(designed) ? { title: 'The loop', body: loopSection(designed, id, setting) } : undefined,
-    alarms === undefined
-      ? undefined
-      : {
-          title: 'Alarms',
-          body: html`${alarmSection(alarms, point.of, setting)}${hasLoop(designed) ? undefined : registerTable(alarms, setting)}`,
-        },
-    designed.window === undefined ? undefined : { title: 'Wanted motion', body: windowTable(designed.window, setting) },
-    { title: 'Acquisition', body: settingsSection(designed, setting) },
-    { title: 'Uncertainty of the readings', body: budgetSection(designed, setting) },
+  const where = (present: boolean, make: () => Html | undefined) => (present ? make() : undefined);
+  const sheet = (name: string, title: string, body: () => Html | undefined): PointSheet => ({ name, title, body });
+  return [
+    sheet(
+      'demand',
+      'What it must capture',
+      () => html`${pointFacts(designed, setting)}${targetTable(designed, setting)}`,
+    ),
+    sheet('chart', 'Amplitude chart', () => chartWithTable(designed, id, setting)),
+    sheet('chain', 'The chain and its judgements', () =>
+      appraisal === undefined
+        ? html`<p>No transducer and mount are chosen here, so nothing can be told of a chain.</p>`
+        : html`${drawn('chain', (width) => chainDrawing(designed, showing, width), html`The chain as chosen: ${named(appraisal.prediction.chain.of, 200)}. ${outcomeSign(appraisal.outcome)} is the worst of its judgements.`)}${judgementTable(appraisal, setting)}${chainFacts(designed, setting)}`,
+    ),
+    sheet('candidates', 'Candidates', () => selectionMatrix(designed, plant, setting)),
+    sheet('response', 'Response', () => drawn('response', (w) => responsePlot(designed, showing, w), responseCaption)),
+    sheet('noise', 'Noise', () => {
+      const plot = drawn('noise', (width) => noisePlot(designed, showing, width), noiseCaption);
+      return plot === undefined ? undefined : html`${plot}${noiseTable(designed, setting)}`;
+    }),
+    sheet('bias', 'Bias and headroom', () =>
+      drawn('bias', (width) => biasDrawing(designed, showing, width), biasCaption),
+    ),
+    sheet('probes', 'Probes', () =>
+      where(designed.probes !== undefined, () => probeSection(designed.probes!, setting)),
+    ),
+    sheet('area', 'Hazardous area', () =>
+      where(designed.area !== undefined, () => areaSection(designed.area!, setting)),
+    ),
+    sheet('limits', 'Limits of this point', () =>
+      where(designed.limits !== undefined, () => limitFacts(designed.limits!, setting)),
+    ),
+    sheet('loop', 'The loop', () => where(hasLoop(designed), () => loopSection(designed, id, setting))),
+    sheet('alarms', 'Alarms', () =>
+      where(
+        alarms !== undefined,
+        () =>
+          html`${alarmSection(alarms!, point.of, setting)}${hasLoop(designed) ? undefined : registerTable(alarms!, setting)}`,
+      ),
+    ),
+    sheet('window', 'Wanted motion', () =>
+      where(designed.window !== undefined, () => windowTable(designed.window!, setting)),
+    ),
+    sheet('acquisition', 'Acquisition', () => settingsSection(designed, setting)),
+    sheet('uncertainty', 'Uncertainty of the readings', () => budgetSection(designed, setting)),
   ];
+}
+
+/** One measuring point, all its sheets one after the other. */
+export function pointSection(designed: DesignedPoint, plant: Plant, id: string, setting: Setting): Section {
   return {
-    title: html`Point ${named(point.name)}`,
+    title: html`Point ${named(designed.point.name)}`,
     body: '',
     newSheet: true,
-    within: parts.flatMap((each) => each ?? []),
+    within: pointSheets(designed, plant, id, setting).flatMap(({ title, body }) => {
+      const set = body();
+      return set === undefined ? [] : [{ title, body: set }];
+    }),
   };
 }
+
+const noiseCaption = 'Noise of each stage as it arrives at the end of the chain, told in the motion that is sensed.';
+
+const biasCaption =
+  'Where the output stands between ground and supply. Filled: the bias over its tolerance. Tinted: how far the signal may swing from there. Hatched: not to be had.';
 
 /** Beside a chart of more targets than this its table would hang far below it. */
 const mostBeside = 8;

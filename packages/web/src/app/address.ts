@@ -1,0 +1,13 @@
+/** The address of a point's view. */
+export function pointAddress(of: string): string {
+  const cut = of.indexOf('/');
+  return `/point/${encodeURIComponent(of.slice(0, cut))}/${encodeURIComponent(of.slice(cut + 1))}`;
+}
+
+export function machineAddress(name: string): string {
+  return `/machine/${encodeURIComponent(name)}`;
+}
+
+export function partAddress(name: string): string {
+  return `/catalogue/${encodeURIComponent(name)}`;
+}

@@ -1,0 +1,253 @@
+import {
+  cells,
+  decibels,
+  type Finding,
+  flipPoints,
+  operatingRange,
+  pointShortlist,
+  questions,
+  Refusal,
+  reason,
+  type Showing,
+  showMeasure,
+  showQuantity,
+  valueIfStated,
+} from '@soundpost/core';
+import { machineSheets, markupOf, pointSheets } from '@soundpost/documents';
+import { applyEdits } from '@soundpost/files';
+import type { Edit, PlantOnDisk } from '@soundpost/server/protocol';
+import { findingView } from './finding-view.ts';
+import { handleViews, subjectOf } from './handles.ts';
+import { PlantSession } from './plant-session.ts';
+import { designedRow, statedRow } from './point-row.ts';
+import { trialView, tried, triedSubject } from './trial.ts';
+import type {
+  CandidateView,
+  Edited,
+  FlipView,
+  MachineView,
+  Opened,
+  PlaceView,
+  PlantView,
+  PointRow,
+  PointView,
+  SheetView,
+  ShowingChoice,
+  TrialAsked,
+  TrialView,
+} from './views.ts';
+
+/** The core as the page asks it. It lives in a worker: nothing here waits for a server, and the page waits for nothing here. */
+export class Engine {
+  #session: PlantSession | undefined;
+  #showing: Showing = {};
+
+  show(choice: ShowingChoice): void {
+    this.#showing = choice;
+  }
+
+  open(disk: Pick<PlantOnDisk, 'path' | 'text' | 'catalogues'>): Opened {
+    this.#session = new PlantSession(disk.path, disk.catalogues);
+    return this.read(disk.text);
+  }
+
+  /** Takes a text in place of the one before; what cannot be read leaves the plant as it was. */
+  read(text: string): Opened {
+    try {
+      this.#open.read(text);
+      return { plant: this.plant() };
+    } catch (error) {
+      if (error instanceof Refusal) return { refused: { message: error.message } };
+      throw error;
+    }
+  }
+
+  /** The text with edits made, and what undoes them; the plant is not read yet. */
+  edited(text: string, edits: readonly Edit[]): Edited {
+    return applyEdits(text, edits);
+  }
+
+  /** Works on for about as long as a frame; false when the whole plant is worked out. */
+  advance(): boolean {
+    const until = performance.now() + 12;
+    let more = true;
+    while (more && performance.now() < until) more = this.#open.advance();
+    return more;
+  }
+
+  plant(): PlantView {
+    const session = this.#open;
+    const plant = session.plant!;
+    const { name, owner, revision, date } = plant.title.values;
+    const design = session.design;
+    const rows = plant.machines.flatMap((machine): PointRow[] => {
+      const designed = session.designedSoFar(machine.name);
+      if (designed === undefined) return machine.points.map((each) => statedRow(machine, each, this.#showing));
+      return designed.points.map((each) => designedRow(machine, each, this.#showing));
+    });
+    return {
+      name: valueIfStated(name) ?? 'A plant without a name',
+      owner: valueIfStated(owner) ?? '',
+      revision: valueIfStated(revision) ?? '',
+      date: String(valueIfStated(date) ?? ''),
+      machines: plant.machines.map((each) => ({ name: each.name, title: each.title, points: each.points.length })),
+      points: rows,
+      verdict: design?.verdict,
+      findings: design === undefined ? [] : this.#findings(design.findings),
+      questions:
+        design === undefined
+          ? []
+          : questions(design).map((each) => ({
+              of: each.of,
+              what: each.what,
+              ask: each.ask,
+              why:
+                each.turns === 'nothing'
+                  ? 'Neither bound changes a verdict.'
+                  : each.turns === 'verdict'
+                    ? `The answer can turn the verdict at ${each.points.join(', ')}.`
+                    : `${each.judgements} judgements wait for it at ${each.points.join(', ')}.`,
+            })),
+      progress: { done: session.done, of: plant.machines.length },
+    };
+  }
+
+  machine(name: string): MachineView | undefined {
+    const machine = this.#open.machine(name);
+    if (machine === undefined) return undefined;
+    return {
+      name,
+      title: machine.stated.title,
+      sheets: machineSheets(machine, 'machine', this.#setting).map(
+        ({ title, body }): SheetView => ({ name: markupOf(title), title: markupOf(title), markup: markupOf(body) }),
+      ),
+      points: machine.points.map((each) => designedRow(machine.stated, each, this.#showing)),
+      findings: this.#findings([...machine.findings, ...machine.points.flatMap((each) => each.findings)]),
+    };
+  }
+
+  point(of: string): PointView | undefined {
+    const found = this.#open.point(of);
+    if (found === undefined) return undefined;
+    const { machine, point: designed } = found;
+    const plant = this.#open.plant!;
+    const range = operatingRange(machine.stated.train);
+    const show = (speed: number) => showQuantity('shaft speed', speed, this.#showing);
+    const { chosen, way } = designed.stated;
+    const place = (
+      name: PlaceView['place'],
+      parts: readonly { name: string; remark?: string | undefined }[],
+      now: string | undefined,
+    ): PlaceView => ({
+      place: name,
+      chosen: now,
+      choices: parts.map((each) => ({ name: each.name, remark: remarkOf(each) })),
+    });
+    return {
+      of,
+      machine: machine.stated.name,
+      name: designed.point.name,
+      location: designed.point.location,
+      direction: designed.point.direction.known ? String(designed.point.direction.value) : 'unknown',
+      path: ['machines', machine.stated.name, 'points', designed.point.name],
+      places: [
+        place('transducer', plant.catalogue.transducers, chosen?.transducer.name),
+        place('mount', plant.catalogue.mounts, chosen?.mount.name),
+        place('cable', plant.catalogue.cables, way?.cable.name),
+        place('input', plant.catalogue.inputs, way?.input.name),
+      ],
+      handles: handleViews(machine, designed),
+      speed: range.known
+        ? {
+            low: range.value.low,
+            high: range.value.high,
+            shownLow: show(range.value.low),
+            shownHigh: show(range.value.high),
+          }
+        : undefined,
+      trial: this.trial({ of, moved: {}, parts: {}, speed: undefined })!,
+      sheets: pointSheets(designed, plant, 'point', this.#setting).map(({ name, title }) => ({ name, title })),
+      findings: this.#findings(designed.findings),
+    };
+  }
+
+  /** One sheet of a point; nothing where the point has no such thing. */
+  sheet(of: string, name: string): SheetView | undefined {
+    const found = this.#open.point(of);
+    if (found === undefined) return undefined;
+    const sheet = pointSheets(found.point, this.#open.plant!, 'point', this.#setting).find(
+      (each) => each.name === name,
+    );
+    const body = sheet?.body();
+    return body === undefined ? undefined : { name, title: sheet!.title, markup: markupOf(body) };
+  }
+
+  /** The point as a hand holds it. */
+  trial(asked: TrialAsked): TrialView | undefined {
+    const began = performance.now();
+    const found = this.#open.point(asked.of);
+    if (found === undefined) return undefined;
+    const plant = this.#open.plant!;
+    const held = tried(triedSubject(plant, found.machine, found.point, asked), plant);
+    return trialView(found.point, held, asked, this.#showing, began);
+  }
+
+  candidates(of: string): readonly CandidateView[] {
+    const found = this.#open.point(of);
+    if (found === undefined) return [];
+    const chosen = found.point.stated.chosen;
+    return pointShortlist(this.#open.plant!, found.point).map(
+      (row): CandidateView => ({
+        transducer: row.transducer.name,
+        mount: row.mount.name,
+        remark: remarkOf(row.transducer),
+        outcome: row.appraisal.outcome,
+        margin: showMeasure(decibels(row.leastMargin), this.#showing),
+        chosen: chosen?.transducer.name === row.transducer.name && chosen.mount.name === row.mount.name,
+        cells: cells(row.appraisal).map((cell) => ({
+          target: cell.target,
+          outcome: cell.outcome,
+          margin: cell.decides?.margin === undefined ? '' : showMeasure(decibels(cell.decides.margin), this.#showing),
+          reason: cell.decides === undefined ? '' : reason(cell.decides, this.#showing),
+        })),
+      }),
+    );
+  }
+
+  flips(of: string): readonly FlipView[] {
+    const found = this.#open.point(of);
+    const subject = found === undefined ? undefined : subjectOf(found.point);
+    if (subject === undefined) return [];
+    return flipPoints(subject, this.#open.plant!.policy).map((each) => ({
+      of: each.of,
+      what: each.what,
+      stated: each.stated,
+      flipsAt: each.flipsAt,
+      to: each.to,
+      decides: each.decides === undefined ? '' : reason(each.decides, this.#showing),
+    }));
+  }
+
+  get #open(): PlantSession {
+    if (this.#session === undefined) throw new Error('no plant is open');
+    return this.#session;
+  }
+
+  get #setting() {
+    return { showing: this.#showing };
+  }
+
+  #findings(findings: readonly Finding[]) {
+    const points = new Set(
+      this.#open.plant!.machines.flatMap((machine) =>
+        machine.points.map((point) => `${machine.name}/${point.statement.name}`),
+      ),
+    );
+    return findings.map((each, index) => findingView(each, index, this.#showing, points));
+  }
+}
+
+function remarkOf(part: { name: string }): string {
+  const remark = (part as { remark?: unknown }).remark;
+  return typeof remark === 'string' ? remark : '';
+}

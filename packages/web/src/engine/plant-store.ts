@@ -1,0 +1,220 @@
+import type { Edit, Journal, PlantOnDisk, Step } from '@soundpost/server/protocol';
+import { type Remote, wrap } from 'comlink';
+
+import { fetchedPlant, saved, watchedChanges } from './disk.ts';
+import type { Engine } from './engine.ts';
+import type { PlantView, ShowingChoice } from './views.ts';
+
+/** Whether what is on the screen is in the file. */
+export type Saving = 'saved' | 'saving' | 'offline' | 'conflict';
+
+export interface ConflictView {
+  readonly path: string;
+  readonly mine: string | undefined;
+  readonly theirs: string | undefined;
+}
+
+export interface PlantState {
+  readonly plant: PlantView | undefined;
+  /** Why the file cannot be read, in the words of its reader. */
+  readonly refused: string | undefined;
+  readonly saving: Saving;
+  /** Changes of this page that another program's changes took the place of. */
+  readonly conflicts: readonly ConflictView[];
+  readonly undo: string | undefined;
+  readonly redo: string | undefined;
+  readonly showing: ShowingChoice;
+  /** Counts up with every text that was read; what was asked of an older one is stale. */
+  readonly generation: number;
+  readonly notice: string | undefined;
+}
+
+const usual: ShowingChoice = { units: 'metric', decimal: 'point' };
+
+/** The open plant as the page sees it: one state, replaced as a whole, and the acts that change it. */
+export class PlantStore {
+  readonly engine: Remote<Engine>;
+  #state: PlantState;
+  #text = '';
+  #disk: PlantOnDisk | undefined;
+  #journal: Journal = { steps: [], done: 0 };
+  #listeners = new Set<() => void>();
+  #queue: Promise<void> = Promise.resolve();
+  #working = false;
+
+  constructor(worker: Worker, showing: ShowingChoice = usual) {
+    this.engine = wrap<Engine>(worker);
+    this.#state = {
+      plant: undefined,
+      refused: undefined,
+      saving: 'saved',
+      conflicts: [],
+      undo: undefined,
+      redo: undefined,
+      showing,
+      generation: 0,
+      notice: undefined,
+    };
+  }
+
+  readonly subscribe = (listener: () => void) => {
+    this.#listeners.add(listener);
+    return () => this.#listeners.delete(listener);
+  };
+
+  readonly snapshot = () => this.#state;
+
+  get text(): string {
+    return this.#text;
+  }
+
+  async open(): Promise<void> {
+    await this.engine.show(this.#state.showing);
+    const disk = await fetchedPlant();
+    this.#disk = disk;
+    this.#journal = disk.journal;
+    this.#text = disk.text;
+    this.#taken(await this.engine.open(disk));
+    watchedChanges((hash) => void this.#changedOnDisk(hash));
+  }
+
+  async show(showing: ShowingChoice): Promise<void> {
+    this.#put({ showing });
+    await this.engine.show(showing);
+    this.#put({ plant: await this.engine.plant(), generation: this.#state.generation + 1 });
+  }
+
+  /** Makes edits as one act that can be undone. Resolves to why they cannot be made, or to nothing. */
+  act(label: string, edits: readonly Edit[]): Promise<string | undefined> {
+    return this.#inTurn(async () => {
+      const made = await this.engine.edited(this.#text, edits);
+      const opened = await this.engine.read(made.text);
+      if ('refused' in opened) return opened.refused.message;
+      const step: Step = { label, edits, undo: made.undo, at: new Date().toISOString() };
+      const steps = [...this.#journal.steps.slice(0, this.#journal.done), step];
+      this.#journal = { steps, done: steps.length };
+      this.#text = made.text;
+      this.#taken(opened);
+      await this.#save();
+      return undefined;
+    });
+  }
+
+  undo(): Promise<string | undefined> {
+    return this.#step(-1);
+  }
+
+  redo(): Promise<string | undefined> {
+    return this.#step(1);
+  }
+
+  notice(notice: string | undefined): void {
+    this.#put({ notice });
+  }
+
+  settleConflicts(): void {
+    this.#put({ conflicts: [], saving: 'saved' });
+  }
+
+  #step(direction: -1 | 1): Promise<string | undefined> {
+    return this.#inTurn(async () => {
+      const { steps, done } = this.#journal;
+      const step = direction < 0 ? steps[done - 1] : steps[done];
+      if (step === undefined) return undefined;
+      const made = await this.engine.edited(this.#text, direction < 0 ? step.undo : step.edits);
+      const opened = await this.engine.read(made.text);
+      if ('refused' in opened) return opened.refused.message;
+      this.#journal = { steps, done: done + direction };
+      this.#text = made.text;
+      this.#taken(opened);
+      this.notice(`${direction < 0 ? 'Undone' : 'Done again'}: ${step.label}`);
+      await this.#save();
+      return undefined;
+    });
+  }
+
+  #inTurn<T>(act: () => Promise<T>): Promise<T> {
+    const result = this.#queue.then(act);
+    this.#queue = result.then(
+      () => undefined,
+      () => undefined,
+    );
+    return result;
+  }
+
+  async #save(): Promise<void> {
+    this.#put({ saving: 'saving' });
+    const base = this.#disk!;
+    const answer = await saved({ base: base.hash, text: this.#text, journal: this.#journal });
+    if (answer === 'offline') {
+      this.#put({ saving: 'offline' });
+      setTimeout(() => void this.#inTurn(() => this.#saveIfOffline()), 3000);
+    } else if ('text' in answer) {
+      await this.#merge(answer.text, answer.hash);
+    } else {
+      this.#disk = { ...base, text: this.#text, hash: answer.hash };
+      this.#put({ saving: 'saved' });
+    }
+  }
+
+  async #saveIfOffline(): Promise<void> {
+    if (this.#state.saving === 'offline') await this.#save();
+  }
+
+  /** Another program changed the file: its changes and ours together; where both changed one value, theirs stands and ours is shown. */
+  async #merge(theirs: string, hash: string): Promise<void> {
+    const { text, conflicts } = mergedPlants(this.#disk!.text, this.#text, theirs);
+    const opened = await this.engine.read(text);
+    this.#disk = { ...this.#disk!, text: theirs, hash };
+    if ('refused' in opened) {
+      this.#put({ refused: opened.refused.message });
+      return;
+    }
+    this.#text = text;
+    const shown = conflicts.map(({ path, mine, theirs: other }) => ({ path: path.join(' / '), mine, theirs: other }));
+    this.#taken(opened);
+    this.#put({ conflicts: shown, notice: 'Another program changed the file; its changes were taken in.' });
+    if (text !== theirs) await this.#save();
+    this.#put({ saving: shown.length > 0 ? 'conflict' : 'saved' });
+  }
+
+  async #changedOnDisk(hash: string): Promise<void> {
+    await this.#inTurn(async () => {
+      if (hash === this.#disk?.hash) return;
+      const disk = await fetchedPlant();
+      if (disk.hash === this.#disk?.hash) return;
+      this.#journal = disk.journal;
+      await this.#merge(disk.text, disk.hash);
+    });
+  }
+
+  #taken(opened: { refused: { message: string } } | { plant: PlantView }): void {
+    const { steps, done } = this.#journal;
+    const history = { undo: steps[done - 1]?.label, redo: steps[done]?.label };
+    if ('refused' in opened) this.#put({ refused: opened.refused.message, ...history });
+    else {
+      this.#put({ plant: opened.plant, refused: undefined, generation: this.#state.generation + 1, ...history });
+      void this.#workThrough();
+    }
+  }
+
+  /** Lets the worker work the plant out machine by machine; what the page asks in between is answered first. */
+  async #workThrough(): Promise<void> {
+    if (this.#working) return;
+    this.#working = true;
+    let shown = 0;
+    while (await this.engine.advance()) {
+      if (performance.now() - shown > 400) {
+        shown = performance.now();
+        this.#put({ plant: await this.engine.plant() });
+      }
+    }
+    this.#put({ plant: await this.engine.plant() });
+    this.#working = false;
+  }
+
+  #put(change: Partial<PlantState>): void {
+    this.#state = { ...this.#state, ...change };
+    for (const listener of this.#listeners) listener();
+  }
+}

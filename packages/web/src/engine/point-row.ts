@@ -1,0 +1,57 @@
+import {
+  cells,
+  type DesignedPoint,
+  decibels,
+  type PlantMachine,
+  type PlantPoint,
+  type Showing,
+  showMeasure,
+  showQuantity,
+  valueIfStated,
+} from '@soundpost/core';
+import type { PointRow } from './views.ts';
+
+/** A point as its file states it, before it is worked out. */
+export function statedRow(machine: PlantMachine, point: PlantPoint, showing: Showing): PointRow {
+  const { statement, way, chosen } = point;
+  return {
+    of: `${machine.name}/${statement.name}`,
+    machine: machine.name,
+    name: statement.name,
+    location: valueIfStated(statement.location) ?? 'unknown',
+    direction: valueIfStated(statement.direction) ?? 'unknown',
+    installation: statement.installation,
+    transducer: chosen?.transducer.name ?? '',
+    mount: chosen?.mount.name ?? '',
+    cable: way?.cable.name ?? '',
+    cableLength:
+      way === undefined
+        ? ''
+        : way.cableLength.known
+          ? showQuantity('length', way.cableLength.value, showing)
+          : 'unknown',
+    input: way?.input.name ?? '',
+    targets: statement.targets.length,
+    covered: undefined,
+    outcome: undefined,
+    findings: undefined,
+    margin: undefined,
+  };
+}
+
+/** The same row with what the design found. */
+export function designedRow(machine: PlantMachine, designed: DesignedPoint, showing: Showing): PointRow {
+  const { appraisal, findings } = designed;
+  const covered =
+    appraisal === undefined
+      ? 0
+      : cells(appraisal).filter((cell) => cell.outcome === 'meets' || cell.outcome === 'warns').length;
+  return {
+    ...statedRow(machine, designed.stated, showing),
+    covered,
+    outcome: appraisal?.outcome ?? 'no chain',
+    findings: findings.filter((each) => each.weight !== 'notes').length,
+    margin:
+      appraisal?.nearest?.margin === undefined ? undefined : showMeasure(decibels(appraisal.nearest.margin), showing),
+  };
+}

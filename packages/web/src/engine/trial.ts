@@ -1,0 +1,93 @@
+import {
+  type Appraisal,
+  appraisal,
+  assumptions,
+  type DesignedMachine,
+  type DesignedPoint,
+  demand,
+  frequencyTable,
+  lineLookup,
+  type Plant,
+  partCalled,
+  reason,
+  type Shelf,
+  type Showing,
+  type Subject,
+  showQuantity,
+} from '@soundpost/core';
+import { amplitudeChart, markupOf, svg } from '@soundpost/documents';
+import { handleKey } from './handles.ts';
+import { judgementView } from './judgement-view.ts';
+import type { PlaceView, TrialAsked, TrialView } from './views.ts';
+
+const shelves: Readonly<Record<PlaceView['place'], Shelf>> = {
+  transducer: 'transducers',
+  mount: 'mounts',
+  cable: 'cables',
+  input: 'inputs',
+};
+
+/** The point as a hand holds it: at another speed, with other parts, with numbers moved. Undefined without a chain. */
+export function triedSubject(
+  plant: Plant,
+  machine: DesignedMachine,
+  designed: DesignedPoint,
+  asked: TrialAsked,
+): Subject | undefined {
+  const { way, chosen } = designed.stated;
+  const point = asked.speed === undefined ? designed.point : pointAtSpeed(machine, designed, asked.speed);
+  if (way === undefined) return undefined;
+  const placed: Record<string, unknown> = { ...way, ...chosen };
+  for (const [place, name] of Object.entries(asked.parts) as [PlaceView['place'], string][]) {
+    const found = partCalled(plant.catalogue, shelves[place], name);
+    if ('found' in found) placed[place] = found.found;
+  }
+  if (placed.transducer === undefined || placed.mount === undefined) return undefined;
+  const subject = { point, parts: placed } as unknown as Subject;
+  const moved = assumptions(subject).filter((each) => (asked.moved[handleKey(each)] ?? 0) !== 0);
+  return moved.reduce((held, each) => each.moved(held, asked.moved[handleKey(each)]!), subject);
+}
+
+/** What the point must capture if the machine runs at one speed: every state of it is that speed. */
+function pointAtSpeed({ stated }: DesignedMachine, designed: DesignedPoint, speed: number): DesignedPoint['point'] {
+  const { operation } = stated.train;
+  const states = operation.states.map((each) => ({ ...each, at: speed }));
+  const range = { known: true as const, value: { low: speed, high: speed }, written: 'held by hand' };
+  const train = { ...stated.train, operation: { ...operation, range, states } as unknown as typeof operation };
+  return demand(designed.stated.statement, stated.name, lineLookup(frequencyTable(train)));
+}
+
+export function trialView(
+  designed: DesignedPoint,
+  held: { readonly subject: Subject; readonly judged: Appraisal } | undefined,
+  asked: TrialAsked,
+  showing: Showing,
+  began: number,
+): TrialView {
+  const shownAs: DesignedPoint =
+    held === undefined ? designed : { ...designed, point: held.subject.point, appraisal: held.judged };
+  const chart = (width: 'wide' | 'narrow') => markupOf(svg(amplitudeChart(shownAs, showing, width), `chart-${width}`));
+  const nearest = held?.judged.nearest;
+  return {
+    outcome: held?.judged.outcome ?? 'no chain',
+    chart: chart('wide'),
+    narrowChart: chart('narrow'),
+    nearest: nearest === undefined ? undefined : reason(nearest, showing),
+    judgements: held?.judged.judgements.map((each) => judgementView(each, showing)) ?? [],
+    shown:
+      held === undefined
+        ? {}
+        : Object.fromEntries(
+            assumptions(held.subject)
+              .filter((each) => asked.moved[handleKey(each)] !== undefined)
+              .map((each) => [handleKey(each), each.shown]),
+          ),
+    speed: asked.speed === undefined ? undefined : showQuantity('shaft speed', asked.speed, showing),
+    milliseconds: performance.now() - began,
+  };
+}
+
+/** The subject of a trial judged as the design would judge it. */
+export function tried(subject: Subject | undefined, plant: Plant) {
+  return subject === undefined ? undefined : { subject, judged: appraisal(subject.point, subject.parts, plant.policy) };
+}

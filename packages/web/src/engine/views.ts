@@ -1,0 +1,197 @@
+import type { Edit } from '@soundpost/server/protocol';
+
+/** How the engineer wants values shown. */
+export interface ShowingChoice {
+  readonly units: 'metric' | 'us';
+  readonly decimal: 'point' | 'comma';
+}
+
+export type Outcome = 'meets' | 'warns' | 'cannot tell' | 'fails';
+
+/** Where a finding speaks of, and what it says; the sentences are already in the reader's units. */
+export interface FindingView {
+  readonly key: string;
+  readonly rule: string;
+  readonly weight: string;
+  readonly at: string;
+  readonly machine: string | undefined;
+  readonly point: string | undefined;
+  readonly found: string;
+  readonly limit: string;
+  readonly because: string;
+  readonly remedy: readonly string[];
+  readonly asks: string | undefined;
+  readonly sources: string;
+}
+
+export interface QuestionView {
+  readonly of: string;
+  readonly what: string;
+  readonly ask: string | undefined;
+  readonly why: string;
+}
+
+/** One line of the table of measuring points. */
+export interface PointRow {
+  readonly of: string;
+  readonly machine: string;
+  readonly name: string;
+  readonly location: string;
+  readonly direction: string;
+  readonly installation: string;
+  readonly transducer: string;
+  readonly mount: string;
+  readonly cable: string;
+  readonly cableLength: string;
+  readonly input: string;
+  readonly targets: number;
+  /** Targets met; absent while the point is being worked out. */
+  readonly covered: number | undefined;
+  readonly outcome: Outcome | 'no chain' | undefined;
+  readonly findings: number | undefined;
+  readonly margin: string | undefined;
+}
+
+export interface MachineRow {
+  readonly name: string;
+  readonly title: string;
+  readonly points: number;
+}
+
+/** The plant at a glance: every row at once, its results as they come. */
+export interface PlantView {
+  readonly name: string;
+  readonly owner: string;
+  readonly revision: string;
+  readonly date: string;
+  readonly machines: readonly MachineRow[];
+  readonly points: readonly PointRow[];
+  readonly verdict: string | undefined;
+  readonly findings: readonly FindingView[];
+  readonly questions: readonly QuestionView[];
+  /** How many machines are worked out, of how many. */
+  readonly progress: { readonly done: number; readonly of: number };
+}
+
+export interface SheetView {
+  readonly name: string;
+  readonly title: string;
+  readonly markup: string;
+}
+
+export interface MachineView {
+  readonly name: string;
+  readonly title: string;
+  readonly sheets: readonly SheetView[];
+  readonly points: readonly PointRow[];
+  readonly findings: readonly FindingView[];
+}
+
+/** A number a hand may drag: named as the engineer knows it, as stated, and where in the file it stands if it stands there. */
+export interface HandleView {
+  readonly key: string;
+  readonly of: string;
+  readonly what: string;
+  readonly shown: string;
+  readonly path: readonly (string | number)[] | undefined;
+}
+
+/** A part that may stand in a place of the chain. */
+export interface PlaceView {
+  readonly place: 'transducer' | 'mount' | 'cable' | 'input';
+  readonly chosen: string | undefined;
+  readonly choices: readonly { readonly name: string; readonly remark: string }[];
+}
+
+/** A judgement as the page tells it, with its three depths. */
+export interface JudgementView {
+  readonly rule: string;
+  readonly target: string | undefined;
+  readonly what: string;
+  readonly found: string;
+  readonly limit: string;
+  readonly outcome: Outcome;
+  readonly margin: string | undefined;
+}
+
+/** What is recomputed while a hand drags. */
+export interface TrialView {
+  readonly outcome: Outcome | 'no chain';
+  readonly chart: string;
+  readonly narrowChart: string;
+  readonly nearest: string | undefined;
+  readonly judgements: readonly JudgementView[];
+  /** The dragged values as they now stand, by handle key. */
+  readonly shown: Readonly<Record<string, string>>;
+  readonly speed: string | undefined;
+  readonly milliseconds: number;
+}
+
+export interface PointView {
+  readonly of: string;
+  readonly machine: string;
+  readonly name: string;
+  readonly location: string;
+  readonly direction: string;
+  readonly path: readonly (string | number)[];
+  readonly places: readonly PlaceView[];
+  readonly handles: readonly HandleView[];
+  readonly speed: SpeedView | undefined;
+  readonly trial: TrialView;
+  readonly sheets: readonly { readonly name: string; readonly title: string }[];
+  readonly findings: readonly FindingView[];
+}
+
+/** The speed the machine may run at, for the hand that drags it. */
+export interface SpeedView {
+  readonly low: number;
+  readonly high: number;
+  readonly shownLow: string;
+  readonly shownHigh: string;
+}
+
+/** What a hand holds another way than the file states it. */
+export interface TrialAsked {
+  readonly of: string;
+  /** Decades by which each handle is moved, by its key. */
+  readonly moved: Readonly<Record<string, number>>;
+  readonly parts: Readonly<Partial<Record<PlaceView['place'], string>>>;
+  /** Reference speed or line frequency in hertz; as stated where absent. */
+  readonly speed: number | undefined;
+}
+
+export interface CandidateView {
+  readonly transducer: string;
+  readonly mount: string;
+  readonly remark: string;
+  readonly outcome: Outcome;
+  readonly margin: string;
+  readonly chosen: boolean;
+  readonly cells: readonly {
+    readonly target: string;
+    readonly outcome: Outcome;
+    readonly margin: string;
+    readonly reason: string;
+  }[];
+}
+
+export interface FlipView {
+  readonly of: string;
+  readonly what: string;
+  readonly stated: string;
+  readonly flipsAt: string;
+  readonly to: string;
+  readonly decides: string;
+}
+
+/** What stands in the way of reading the file, in words with the place. */
+export interface RefusalView {
+  readonly message: string;
+}
+
+export type Opened = { readonly refused: RefusalView } | { readonly plant: PlantView };
+
+export interface Edited {
+  readonly text: string;
+  readonly undo: readonly Edit[];
+}

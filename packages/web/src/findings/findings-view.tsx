@@ -1,0 +1,3 @@
+export function FindingsView() {
+  return <p className="waiting">Opening…</p>;
+}

@@ -1,0 +1,3 @@
+export function MachineView(_: { readonly name: string }) {
+  return <p className="waiting">Opening…</p>;
+}

@@ -1,0 +1,3 @@
+export function PlantView() {
+  return <p className="waiting">Opening…</p>;
+}

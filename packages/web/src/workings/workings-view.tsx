@@ -1,0 +1,3 @@
+export function WorkingsView(_: { readonly name: string | undefined }) {
+  return <p className="waiting">Opening…</p>;
+}

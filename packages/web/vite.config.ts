@@ -1,0 +1,11 @@
+import react from '@vitejs/plugin-react';
+import { defaultClientConditions, defineConfig } from 'vite';
+
+// The page is built from the sources of the other packages: one compiler pass, and nothing stale in between.
+export default defineConfig({
+  root: import.meta.dirname,
+  plugins: [react()],
+  resolve: { conditions: ['source', ...defaultClientConditions] },
+  worker: { format: 'es' },
+  build: { outDir: 'dist', emptyOutDir: true, target: 'es2023', assetsInlineLimit: 0, reportCompressedSize: false },
+});
