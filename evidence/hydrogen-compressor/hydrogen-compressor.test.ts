@@ -285,7 +285,7 @@ test('the bias at every terminal through the barrier: 10 to 14 V at the transduc
 test('negative: a missing certificate of the rod-drop probe proves nothing and is asked for by name', () => {
   expect(rod.appraisal!.outcome).toBe('cannot tell');
   const asked = rod.findings.flatMap((each) => (each.weight === 'question' ? [each.asks ?? ''] : [])).join('\n');
-  expect(asked).toMatch(/certificate number of transducer PRX-8-ROD/);
+  expect(asked).toMatch(/certificate number and marking of transducer PRX-8-ROD/);
   expect(asked).toMatch(/certificate marking of supply BARRIER-ROD/);
   expect(rod.area!.wording).toMatch(/^not proven/);
   expect(designed.verdict).toBe('open questions');

@@ -90,7 +90,7 @@ test('the loop is explained with its own formulas', async () => {
 test('what cannot be told says what is missing instead of a formula', async () => {
   const files = { 'p.yaml': pump({ [walked]: 'cable-length: unknown' }) };
   const outcome = await done(explain, { words: ['p.yaml', 'pump-drive-end-loop'] }, world(files));
-  expect(flowing(outcome)).toMatch(/unknown: cable length of [^.]*/);
+  expect(flowing(outcome)).toMatch(/unknown: the cable length of [^.]*/);
 });
 
 test('where the verdict would turn is shown on wish, nearest first', async () => {

@@ -1,9 +1,17 @@
-import { type Answer, type Band, type Missing, type Showing, showBand, showQuantity } from '@soundpost/core';
+import {
+  type Answer,
+  type Band,
+  type Missing,
+  type Showing,
+  showBand,
+  showQuantity,
+  theMissing,
+} from '@soundpost/core';
 
 /** `unknown: the mass of transducer ACC-100`. */
 export function missingText(missing: readonly Missing[]): string {
   if (missing.length === 0) return 'unknown';
-  return `unknown: ${missing.map(({ of, what }) => `${what} of ${of}`).join(', ')}`;
+  return `unknown: ${theMissing(missing)}`;
 }
 
 export function answerText<T>(answer: Answer<T>, show: (value: T) => string): string {

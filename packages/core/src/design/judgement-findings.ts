@@ -1,6 +1,6 @@
-import { type Judgement, type Outcome, reasoned } from '../chain/rules/rule.ts';
+import { type Judgement, type Outcome, reasoned, toKnow } from '../chain/rules/rule.ts';
 import { type Finding, finding, type Weight } from '../finding/finding.ts';
-import { Broken } from '../quantity/index.ts';
+import { askMissing, Broken } from '../quantity/index.ts';
 import { appraisalRules } from '../selection/rules.ts';
 
 const weightOf: Readonly<Record<Exclude<Outcome, 'meets'>, Weight>> = {
@@ -19,6 +19,8 @@ export function judgementFindings(
     if (judgement.outcome === 'meets') return [];
     const rule = appraisalRules.find((each) => each.id === judgement.rule);
     if (rule === undefined) throw new Broken('a judgement comes from a rule of the list', { rule: judgement.rule });
+    const needs =
+      judgement.missing !== undefined && judgement.needs === toKnow(judgement.missing) ? undefined : judgement.needs;
     const minor = judgement.target !== undefined && desirable.has(judgement.target);
     return [
       finding({
@@ -28,11 +30,10 @@ export function judgementFindings(
         found: reasoned(judgement),
         limit: judgement.limit,
         because: rule.prose,
-        remedy: judgement.needs === undefined ? rule.remedy : [judgement.needs, ...rule.remedy],
+        // What only has to be known is asked already.
+        remedy: needs === undefined ? rule.remedy : [needs, ...rule.remedy],
         sources: rule.sources,
-        ...(judgement.missing === undefined
-          ? {}
-          : { asks: judgement.missing.map((each) => `What is the ${each.what} of ${each.of}?`).join(' ') }),
+        ...(judgement.missing === undefined ? {} : { asks: askMissing(judgement.missing) }),
       }),
     ];
   });

@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { type Answer, answer, fromAll, thenAnswer, unanswered } from './answer.ts';
+import { type Answer, answer, askMissing, fromAll, theMissing, thenAnswer, unanswered } from './answer.ts';
 import { quantityField } from './field.ts';
 import { camel, kebab, words } from './names.ts';
 import {
@@ -77,4 +77,26 @@ test('law: names in code, files and sentences are one name', () => {
     expect(words(code)).toBe(sentence);
     expect(camel(file)).toBe(code);
   }
+});
+
+test('what is missing is named with each owner once, and asked for in the same way', () => {
+  const missing = [
+    { of: 'supply B', what: 'certificate Uo' },
+    { of: 'transducer T', what: 'mass' },
+    { of: 'supply B', what: 'certificate Co (IIC)' },
+  ];
+  expect(theMissing(missing)).toBe('the certificate Uo and Co (IIC) of supply B and the mass of transducer T');
+  expect(askMissing(missing)).toBe(
+    'What are the certificate Uo and Co (IIC) of supply B? What is the mass of transducer T?',
+  );
+});
+
+test.each([
+  ['certificateUo', 'certificate Uo'],
+  ['certificateCoIic', 'certificate Co (IIC)'],
+  ['certificateLoOverRoIib', 'certificate Lo/Ro (IIB)'],
+  ['certificateMarking', 'certificate marking'],
+  ['elementDiameter', 'element diameter'],
+])('%s reads %s', (name, read) => {
+  expect(words(name)).toBe(read);
 });

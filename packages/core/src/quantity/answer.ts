@@ -6,6 +6,33 @@ export interface Missing {
   readonly what: string;
 }
 
+/** `the Uo and Po of supply ZB-28 and the mass of transducer ACC-100`: each owner once. */
+export function theMissing(missing: readonly Missing[]): string {
+  return ownersOf(missing)
+    .map(([of, whats]) => `the ${listed(whats)} of ${of}`)
+    .join(' and ');
+}
+
+/** The same as questions: `What are the Uo and Po of supply ZB-28?`. */
+export function askMissing(missing: readonly Missing[]): string {
+  return ownersOf(missing)
+    .map(([of, whats]) => `What ${whats.length === 1 ? 'is' : 'are'} the ${listed(whats)} of ${of}?`)
+    .join(' ');
+}
+
+function ownersOf(missing: readonly Missing[]): readonly (readonly [string, readonly string[]])[] {
+  const owners = [...new Set(missing.map((each) => each.of))];
+  return owners.map((of) => [of, missing.filter((each) => each.of === of).map((each) => each.what)]);
+}
+
+/** A word that all of them begin with stands once: `certificate Uo, Io and Po`. */
+function listed(whats: readonly string[]): string {
+  const first = whats[0]!.slice(0, whats[0]!.indexOf(' ') + 1);
+  const shared = first === 'certificate ' && whats.every((each) => each.startsWith(first));
+  const short = whats.map((each, index) => (shared && index > 0 ? each.slice(first.length) : each));
+  return short.length === 1 ? short[0]! : `${short.slice(0, -1).join(', ')} and ${short.at(-1)}`;
+}
+
 /** A computed value, or the names of what stands in its way. Unknown is a value, never zero and never a default. */
 export type Answer<T> =
   | { readonly known: true; readonly value: T }

@@ -5,8 +5,17 @@ export function kebab(name: string): string {
 
 /** `elementDiameter` as it stands in a sentence: `element diameter`. */
 export function words(name: string): string {
-  return kebab(name).replace(/-/g, ' ');
+  return kebab(name)
+    .replace(/-/g, ' ')
+    .replace(
+      certificateLetters,
+      (_, letter: string, end: string, over: string | undefined, group: string | undefined) =>
+        `certificate ${letter.toUpperCase()}${end}${over === undefined ? '' : `/R${end}`}${group === undefined ? '' : ` (${group.toUpperCase()})`}`,
+    );
 }
+
+/** A value of a certificate keeps its letters: `certificateLoOverRoIic` is `certificate Lo/Ro (IIC)`. */
+const certificateLetters = /^certificate ([uipcl])([io])(?: over (ro))?(?: (ii[abc]))?$/;
 
 /** `element-diameter` as it stands in code: `elementDiameter`. */
 export function camel(name: string): string {

@@ -4,7 +4,7 @@ import { level } from '../../quantity/index.ts';
 import { screeningRules } from '../../source/index.ts';
 import { clause } from '../../source/source.ts';
 import { worstPeak } from '../worst-peak.ts';
-import { type Judgement, judged, largestMargin, marginOf, rule } from './rule.ts';
+import { type Judgement, judged, marginOf, rule } from './rule.ts';
 
 export const overload = rule({
   id: 'chain/overload',
@@ -30,7 +30,9 @@ export const overload = rule({
           prediction.features,
         ),
         { rule: 'chain/overload', what: 'worst peak' },
-        (worst) => {
+        (worst): readonly Judgement[] => {
+          // Nothing moves that it sees: what only stands somewhere is judged by travel and position.
+          if (worst.peak === 0) return [];
           const { headroomDecibels: headroom } = worst;
           const judgement: Judgement = {
             rule: 'chain/overload',
@@ -38,7 +40,7 @@ export const overload = rule({
             what: `worst peak against ${worst.ceiling.name}`,
             found: measuredLevel(level(worst.ceiling.motion, worst.peak, 'peak')),
             limit: measuredLevel(level(worst.ceiling.motion, worst.ceiling.peak, 'peak')),
-            margin: worst.peak > 0 ? marginOf(worst.ceiling.peak / worst.peak) : largestMargin,
+            margin: marginOf(worst.ceiling.peak / worst.peak),
             ...(headroom < 0
               ? {
                   needs: said`${worst.ceiling.name} of at least ${measuredLevel(level(worst.ceiling.motion, worst.peak, 'peak'))}`,

@@ -2,7 +2,7 @@ import type { MeasuringPoint } from '../../demand/measuring-point.ts';
 import type { Policy } from '../../demand/policy.ts';
 import type { Target } from '../../demand/target.ts';
 import { type Measure, measured, type Said, said, showMeasure } from '../../finding/measure.ts';
-import type { Answer, Missing, Showing } from '../../quantity/index.ts';
+import { type Answer, type Missing, type Showing, theMissing } from '../../quantity/index.ts';
 import type { Clause } from '../../source/source.ts';
 import type { Prediction } from '../prediction.ts';
 
@@ -60,6 +60,11 @@ export function marginOf(ratio: number): number {
   return Math.max(-largestMargin, Math.min(largestMargin, 20 * Math.log10(ratio)));
 }
 
+/** What is needed where nothing but an answer is. */
+export function toKnow(missing: readonly Missing[]): string {
+  return `to know ${theMissing(missing)}`;
+}
+
 /** Judges when the answer is known, and says what is missing when it is not. */
 export function judged<T>(
   known: Answer<T>,
@@ -76,7 +81,7 @@ export function judged<T>(
       found: { is: 'words', words: 'unknown' },
       limit: about.limit ?? { is: 'words', words: 'to be told' },
       missing: known.missing,
-      needs: `to know ${known.missing.map((each) => `the ${each.what} of ${each.of}`).join(' and ')}`,
+      needs: toKnow(known.missing),
     },
   ];
 }

@@ -26,12 +26,17 @@ export const travelAndPosition = rule({
       { rule: 'chain/travel-and-position', what: 'travel and position' },
       ({ linear: { room }, travel, rest }): readonly Judgement[] => {
         const used = travel + rest.peak;
+        // Nothing is said to move or to stray, so there is nothing to compare.
+        if (used === 0) return [];
         const inside = used <= room;
         return [
           {
             rule: 'chain/travel-and-position',
             outcome: inside ? 'meets' : 'fails',
-            what: said`travel of ${measured('length', 2 * travel)} and position of ${measured('length', 2 * rest.peak)}${rest.words}, together`,
+            what:
+              travel === 0
+                ? said`position${rest.words}`
+                : said`travel of ${measured('length', 2 * travel)} and position of ${measured('length', 2 * rest.peak)}${rest.words}, together`,
             found: measured('length', 2 * used),
             limit: measured('length', 2 * room),
             margin: marginOf(room, used),
@@ -45,7 +50,6 @@ export const travelAndPosition = rule({
 
 /** Room over what is used, in decibels, kept within what a reader can use. */
 function marginOf(room: number, used: number): number {
-  if (used === 0) return room > 0 ? largestMargin : 0;
   return room > 0 ? Math.max(-largestMargin, Math.min(largestMargin, 20 * Math.log10(room / used))) : -largestMargin;
 }
 

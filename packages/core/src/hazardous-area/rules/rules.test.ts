@@ -6,7 +6,7 @@ import { type Judgement, outcomes, reason } from '../../chain/rules/rule.ts';
 import { hazardousAreaSheet } from '../../demand/hazardous-area.ts';
 import type { MeasuringPoint } from '../../demand/measuring-point.ts';
 import { usualPolicy } from '../../demand/policy.ts';
-import { answer, fieldOf, notStated, pointDecimals, type Stated, stated } from '../../quantity/index.ts';
+import { answer, fieldOf, notStated, pointDecimals, type Stated, stated, words } from '../../quantity/index.ts';
 import { areaComparison } from '../area-comparison.ts';
 import { notProvenWording } from '../caution.ts';
 import { judgedArea } from '../judged-area.ts';
@@ -184,7 +184,7 @@ test.each([
   const judged = judgedOf({ chain: loop({ transducer: changed(acc, { [name]: 'unknown' }) }) });
   expect(judged.wording).toBe(notProvenWording);
   const missing = judged.judgements.flatMap((each) => each.missing ?? []).map((each) => each.what);
-  expect(missing).toContain(name.replace(/[A-Z]/, (letter) => ` ${letter.toLowerCase()}`));
+  expect(missing).toContain(words(name));
 });
 
 test.each([
