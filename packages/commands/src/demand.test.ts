@@ -95,6 +95,17 @@ test('a contradiction of the machine is a question with its place, not an exit o
   expect(flowing(outcome)).toContain('machine/poles-against-speed');
 });
 
+test('what to ask stands in the order in which the answers would change the design', async () => {
+  const outcome = await done(demand, { plant: pumpPath });
+  expect(flowing(outcome)).toContain(
+    'What to ask, the answer that would change most first ? temperature coefficient of transducer LPV-25',
+  );
+  const { questions } = outcome.json as { questions: { what: string; points: string[] }[] };
+  expect(questions.map((each) => each.what)).toContain('transverse sensitivity');
+  const other = await done(demand, { plant: pumpPath, point: 'pump-drive-end-horizontal' });
+  expect(other.json).toMatchObject({ questions: [] });
+});
+
 test('units and decimal sign are of the output alone', async () => {
   const us = await done(demand, { plant: pumpPath }, world(), { units: 'us' });
   expect(flowing(us)).toContain('in/s rms');

@@ -2,6 +2,7 @@ import {
   blocks,
   coincidences,
   demand as demandOf,
+  design as designOf,
   type Finding,
   type FrequencyTable,
   frequencyTable,
@@ -13,6 +14,7 @@ import {
   type PlantMachine,
   type PlantPoint,
   proposals,
+  questions,
   type TargetStatement,
   trainFindings,
   valueIfStated,
@@ -28,11 +30,13 @@ import type { Manner } from './manner.ts';
 import { pointCalled } from './plant/point-called.ts';
 import { readPlant } from './plant/read-plant.ts';
 import { type Unknown, unknownOfMachine, unknownOfPoint } from './plant/unknowns.ts';
+import { seed } from './prove.ts';
 import { findingsLines } from './text/finding-text.ts';
 import { coincidenceLines, frequencyLines, machineHeading } from './text/frequency-table-text.ts';
 import { limitsLines } from './text/limits-text.ts';
 import { placeLines, pointHeading, proposalLines, targetLines } from './text/point-text.ts';
 import { positionLines } from './text/positions-text.ts';
+import { questionLines } from './text/questions-text.ts';
 import { capital, counted } from './text/values-text.ts';
 
 interface MachineDemand {
@@ -73,6 +77,10 @@ export const demand = command({
     const machines = plant.machines
       .filter((machine) => only === undefined || machine === only.machine)
       .map((machine) => machineDemand(machine, only?.point));
+    surroundings.step('weighing what is not known');
+    const asked = questions(designOf(plant, seed)).filter((each) =>
+      machines.some(({ points }) => points.some(({ point }) => each.points.includes(point.of))),
+    );
     const title = valueIfStated(plant.title.values.name) ?? 'a plant without a name';
     const findings = machines.flatMap((each) => each.findings);
     return {
@@ -80,8 +88,9 @@ export const demand = command({
       lines: [
         ...heading(`What must be captured: ${title}`, manner.width),
         ...machines.flatMap((each) => machineLines(each, manner)),
+        ...questionLines(asked, manner),
       ],
-      json: { plant: title, machines: machines.map(machineJson) },
+      json: { plant: title, machines: machines.map(machineJson), questions: asked },
     };
   },
 });

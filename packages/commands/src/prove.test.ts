@@ -1,8 +1,11 @@
 import { expect, test } from 'vitest';
 import { demo } from './demo.ts';
 import { prove } from './prove.ts';
-import { done, flowing, gearPlant, pump, pumpPath, text, world } from './testing/house.ts';
+import { done, fileOf, flowing, gearPlant, pump, pumpPath, text, world } from './testing/house.ts';
 
+const turboPath = 'examples/turbo-compressor/plant.yaml';
+const hydrogenPath = 'examples/hydrogen-compressor/plant.yaml';
+const screenPath = 'examples/vibrating-screen/plant.yaml';
 const walked = 'cable-length: { value: 85 m, status: measured, source: walked on the tray }';
 
 test('the last line is the verdict, in one line, and says against what', async () => {
@@ -65,6 +68,65 @@ test('each record has its settings and a reason for them', async () => {
   expect(shown).toContain('velocity spectrum');
   expect(shown).toContain('F_max reaches beyond');
   expect(shown).toContain('demodulated 2000..10000 Hz');
+});
+
+test('loops of earth are shown with their way, where to open them, and the hum they can add', async () => {
+  const wired = `        wiring:
+          screen-earthed: both
+          cabinet: VMS-01
+          earth-voltage: 20 mV rms
+          mains: 50 Hz
+        chain:
+          transducer: LPV-25`;
+  const files = { 'p.yaml': pump({ '        chain:\n          transducer: LPV-25': wired }) };
+  const outcome = await done(prove, { plant: 'p.yaml' }, world(files));
+  const { loops } = outcome.json as { loops: { shown: string; remedy: string[]; members: unknown[] }[] };
+  expect(loops).toHaveLength(1);
+  expect(loops[0]!.remedy.length).toBeGreaterThan(0);
+  expect(flowing(outcome)).toContain(`Way ${loops[0]!.shown}`);
+  expect(flowing(outcome)).toMatch(/Open at [A-Z]/);
+  expect(flowing(await done(prove, { plant: pumpPath }))).toContain('Nothing is stated of screens and earths');
+});
+
+test('hand calculation: a voltage output is in the register, beside the logic and the time of the trip', async () => {
+  const outcome = await done(prove, { plant: turboPath }, world({ [turboPath]: fileOf(turboPath) }));
+  const { machines } = outcome.json as {
+    machines: { points: { point: string; limits?: object; alarms?: Record<string, unknown> }[] }[];
+  };
+  const bearing = machines[0]!.points.find((each) => each.point === 'K-11/bearing-1')!;
+  // 27 µm pp on 7.87 V/mm: 212.5 mV pp; 0.25 + 0.01 + 0.1 + 2 + 0.6 = 2.96 s.
+  expect(bearing.alarms).toMatchObject({
+    register: expect.arrayContaining([
+      expect.objectContaining({
+        name: 'baseline',
+        voltage: expect.objectContaining({ value: expect.closeTo(0.2125, 4), detector: 'peak-to-peak' }),
+      }),
+    ]),
+    logic: { whenNotOk: { shown: 'degrade' }, voting: { ask: 'the owner of the trip' } },
+    responseTime: { total: { value: expect.closeTo(2.96, 9) }, allowed: { ask: 'the maker of the compressor' } },
+  });
+  expect(bearing.limits).toMatchObject({ clearance: { value: expect.closeTo(0.000165, 9) } });
+  expect(flowing(outcome)).toContain('Voting unknown; ask the owner of the trip');
+  expect(flowing(outcome)).toContain('All, with delay 2.96 s');
+  // A thrust collar that only stands somewhere has no amplitude to be judged.
+  expect(flowing(outcome)).not.toMatch(/ 0 µm peak|travel of 0 m/);
+});
+
+test('an area is told once: its rules apart from the chain, its caution and its sources once in a plant', async () => {
+  const outcome = await done(prove, { plant: hydrogenPath }, world({ [hydrogenPath]: fileOf(hydrogenPath) }));
+  const shown = flowing(outcome);
+  expect(shown.split('Uo ≤ Ui 28 V')).toHaveLength(2);
+  expect(shown.split('Rule area/caution')).toHaveLength(2);
+  expect(shown).toContain('What are the certificate Uo, Io, Po, Co (IIC) and Lo (IIC) of supply BARRIER-ROD?');
+  expect(shown).not.toMatch(/certificate (uo|co|ui|li)\b/);
+  expect(JSON.stringify(outcome.json)).toContain('"declaredBy":"unsigned declaration');
+});
+
+test('a wanted motion has its window, as motion and as acceleration', async () => {
+  const outcome = await done(prove, { plant: screenPath }, world({ [screenPath]: fileOf(screenPath) }));
+  // 9 mm pp ± 0.5 mm.
+  expect(JSON.stringify(outcome.json)).toContain('"window":{"motion":{"alertLow":{"value":0.0085');
+  expect(flowing(outcome)).toContain('alert below 8500 µm pp');
 });
 
 test('the report is written where it is asked for, and is a page of its own', async () => {

@@ -18,6 +18,7 @@ import type { Surroundings } from './surroundings.ts';
 import { designedPointLines, unprovenOf } from './text/designed-point-text.ts';
 import { findingsLines, noFindings } from './text/finding-text.ts';
 import { limitsLines } from './text/limits-text.ts';
+import { loopLines } from './text/loops-text.ts';
 import { questionLines } from './text/questions-text.ts';
 import { counted } from './text/values-text.ts';
 
@@ -66,8 +67,10 @@ export async function proof(
         ...machine.points.flatMap((point) => [blank, ...designedPointLines(point, manner)]),
       ]),
       blank,
+      ...loopLines(design, manner),
+      blank,
       ...unprovenLines(design, manner),
-      ...askedLines(design, manner),
+      ...questionLines(questions(design), manner),
       blank,
       ...heading('Findings', manner.width),
       ...(design.findings.length === 0 ? noFindings('none', manner) : findingsLines(design.findings, manner)),
@@ -103,16 +106,6 @@ function unprovenLines(design: Design, { showing, width }: Manner): readonly Lin
     ...(unproven.length === 0
       ? paragraph('  Nothing that was asked for; what no target asks for was not looked at.', width, '  ')
       : unproven.flatMap((each) => paragraph(`  ? ${each}`, width, '  '))),
-  ];
-}
-
-function askedLines(design: Design, manner: Manner): readonly Line[] {
-  const asked = questions(design);
-  if (asked.length === 0) return [];
-  return [
-    blank,
-    ...heading('What to ask, the answer that would change most first', manner.width),
-    ...questionLines(asked, manner),
   ];
 }
 

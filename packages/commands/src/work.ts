@@ -122,7 +122,11 @@ function withPaths(inputs: Calculation['inputs'], typed: Typed, working: AnyWork
 
 function calculationLines(calculation: Calculation, manner: Manner): readonly Line[] {
   const { width } = manner;
-  const names = [...Object.keys(calculation.inputs), ...calculation.results.map((each) => each.name)];
+  const names = [
+    ...Object.keys(calculation.inputs),
+    ...leftOut(calculation),
+    ...calculation.results.map((each) => each.name),
+  ];
   const column = Math.max(0, ...names.map((each) => each.length)) + 2;
   return [
     ...heading(`${calculation.title} (${calculation.working})`, width),

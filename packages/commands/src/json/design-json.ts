@@ -4,33 +4,25 @@ import {
   type DesignedMachine,
   type DesignedPoint,
   type Fraction,
-  type GroundLoop,
-  type PointAlarms,
   type PointSettings,
   type Prediction,
   pointLife,
-  type RegisterRow,
   type SpectrumSet,
   showFraction,
   showMeasure,
   type TargetBudget,
+  wiredPoints,
 } from '@soundpost/core';
+import { alarmsJson, windowJson } from './alarms-json.ts';
 import { findingJson } from './finding-json.ts';
 import { coincidenceJson, frequencyTableJson } from './frequency-table-json.ts';
 import { appraisalJson } from './judgement-json.ts';
 import { lifeJson } from './life-json.ts';
 import { limitsJson } from './limits-json.ts';
+import { loopJson } from './loop-json.ts';
 import { areaJson, probesJson, terminalsJson } from './place-json.ts';
 import { pointJson, proposalJson } from './point-json.ts';
-import {
-  answerJson,
-  bandJson,
-  decibelsJson,
-  levelJson,
-  quantityJson,
-  statedJson,
-  toleranceJson,
-} from './values-json.ts';
+import { answerJson, bandJson, decibelsJson, quantityJson, toleranceJson } from './values-json.ts';
 
 const frequency = (value: number) => quantityJson('frequency', value);
 const fraction = (value: number) => quantityJson('fraction', value);
@@ -50,6 +42,8 @@ function setJson(set: SpectrumSet): unknown {
     averages: set.averages,
     ...(set.envelopeBand === undefined ? {} : { envelopeBand: bandJson(set.envelopeBand) }),
     ...(set.rawSamplingRate === undefined ? {} : { rawSamplingRate: frequency(set.rawSamplingRate) }),
+    ...(set.rawSamples === undefined ? {} : { rawSamples: set.rawSamples }),
+    ...(set.from === undefined ? {} : { from: frequency(set.from) }),
     ...detailsJson(set),
     reasons: set.reasons.map((each) => showMeasure(each)),
   };
@@ -98,24 +92,6 @@ function targetBudgetJson(each: TargetBudget): unknown {
     promise: answerJson(each.promise, (promise) => promise),
     trials: answerJson(each.trials, ({ halfWidth, seed, count }) => ({ halfWidth: fraction(halfWidth), seed, count })),
   };
-}
-
-function registerRowJson(row: RegisterRow): unknown {
-  return {
-    name: row.name,
-    level: answerJson(row.level, levelJson),
-    because: showMeasure(row.because),
-    ...(row.delay === undefined ? {} : { delay: statedJson(row.delay, time) }),
-    ...(row.current === undefined
-      ? {}
-      : { current: answerJson(row.current, (current) => quantityJson('current', current)) }),
-    ...(row.counts === undefined ? {} : { counts: answerJson(row.counts, (counts) => counts) }),
-    ...(row.voltage === undefined ? {} : { voltage: answerJson(row.voltage, levelJson) }),
-  };
-}
-
-function alarmsJson(alarms: PointAlarms): unknown {
-  return { baseline: statedJson(alarms.stated.baseline, levelJson), register: alarms.register.map(registerRowJson) };
 }
 
 function predictionJson(prediction: Prediction): unknown {
@@ -169,7 +145,9 @@ function designedPointJson(designed: DesignedPoint): unknown {
     uncertainty: designed.budgets.map(targetBudgetJson),
     ...(designed.area === undefined ? {} : { area: areaJson(designed.area) }),
     ...(designed.probes === undefined ? {} : { probes: probesJson(designed.probes) }),
-    ...(designed.alarms === undefined ? {} : { alarms: alarmsJson(designed.alarms) }),
+    ...(designed.alarms === undefined ? {} : { alarms: alarmsJson(designed.alarms, designed.point.of) }),
+    ...(designed.window === undefined ? {} : { window: windowJson(designed.window) }),
+    ...(designed.limits === undefined ? {} : { limits: limitsJson(designed.limits) }),
     findings: designed.findings.map(findingJson),
   };
 }
@@ -186,20 +164,9 @@ function machineJson(machine: DesignedMachine): unknown {
   };
 }
 
-/** A ground loop: what it passes in order, and where to open it. */
-function loopJson(loop: GroundLoop): unknown {
-  return {
-    through: loop.through,
-    byDesign: loop.byDesign,
-    points: loop.points,
-    members: loop.members.map(({ name, from, to, use }) => ({ name, from, to, use })),
-    resistance: answerJson(loop.resistance, (value) => quantityJson('resistance', value)),
-    remedy: loop.remedy,
-  };
-}
-
 export function designJson(design: Design, seed: number): unknown {
   const { name } = design.plant.title.values;
+  const points = design.machines.flatMap(wiredPoints);
   return {
     plant: name.known ? name.value : null,
     verdict: design.verdict,
@@ -210,7 +177,7 @@ export function designJson(design: Design, seed: number): unknown {
     },
     seed,
     machines: design.machines.map(machineJson),
-    loops: design.loops.map(loopJson),
+    loops: design.loops.map((loop) => loopJson(loop, points)),
     findings: design.findings.map(findingJson),
   };
 }

@@ -15,6 +15,8 @@ export function areaJson(area: JudgedArea): unknown {
     area: area.name,
     wording: area.wording,
     judgements: area.judgements.map(judgementJson),
+    column: answerJson(area.column, (column) => column),
+    ...(area.declaredBy === undefined ? {} : { declaredBy: area.declaredBy }),
     entity: answerJson(area.entity, (entity) => entity),
     conditions: area.conditions.map((each) => ({
       of: each.of,

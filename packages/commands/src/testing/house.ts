@@ -10,7 +10,8 @@ import { performed } from '../performed.ts';
 /** The checkout the tests run in. */
 export const checkout = resolve(import.meta.dirname, '../../../..');
 
-function fileOf(path: string): string {
+/** A file of the checkout as text. */
+export function fileOf(path: string): string {
   return readFileSync(resolve(checkout, path), 'utf8');
 }
 

@@ -20,27 +20,34 @@ import { marginText, outcomeText, shortRule } from './judgement-text.ts';
 import { answerText, counted, missingText } from './values-text.ts';
 
 /** The chosen chain: its verdict, what decides each target, everything judged of it as a whole, and its noise. */
-export function appraisedLines(appraisal: Appraisal, manner: Manner): readonly Line[] {
+export function appraisedLines(
+  appraisal: Appraisal,
+  manner: Manner,
+  elsewhere: readonly Judgement[] = [],
+): readonly Line[] {
   return [
     ...labelled('Chain', appraisal.prediction.chain.of, manner.width),
-    ...labelled('Verdict', verdictText(appraisal, manner.showing), manner.width),
+    ...labelled('Verdict', verdictText(appraisal), manner.width),
+    ...firstToFail(appraisal, manner),
     blank,
     ...verdictTable(appraisal, manner),
-    ...chainLines(appraisal, manner),
+    ...chainLines(appraisal, manner, elsewhere),
     ...noiseTable(appraisal, manner),
   ];
 }
 
-function verdictText(appraisal: Appraisal, showing: Showing): string {
-  const { point, outcome, nearest } = appraisal;
+function verdictText({ point, outcome }: Appraisal): string {
   const targets = counted(point.targets.length, 'stated target');
-  const first =
-    nearest === undefined
-      ? ''
-      : `; would fail first: ${reason(nearest, showing)}, ${marginText(nearest.margin ?? 0, showing)} from the limit`;
-  if (outcome === 'meets') return `${outcomeMark.meets} meets its ${targets}${first}`;
-  if (outcome === 'warns') return `${outcomeMark.warns} meets its ${targets}, with a warning${first}`;
-  return `${outcomeText(outcome)}, against its ${targets}${outcome === 'fails' ? '' : first}`;
+  if (outcome === 'meets') return `${outcomeMark.meets} meets its ${targets}`;
+  if (outcome === 'warns') return `${outcomeMark.warns} meets its ${targets}, with a warning`;
+  return `${outcomeText(outcome)}, against its ${targets}`;
+}
+
+/** Of what is met, the requirement that would fail first; the tables below tell its numbers. */
+function firstToFail({ outcome, nearest }: Appraisal, { showing, width }: Manner): readonly Line[] {
+  if (nearest === undefined || outcome === 'fails') return [];
+  const text = `${nearest.target ?? 'the whole chain'}, ${shortRule(nearest.rule)}, ${marginText(nearest.margin ?? 0, showing)} from the limit`;
+  return labelled('First to fail', text, width);
 }
 
 function verdictTable(appraisal: Appraisal, { showing, width }: Manner): readonly Line[] {
@@ -66,9 +73,13 @@ function decidedText(judgement: Judgement, showing: Showing): string {
   );
 }
 
-/** Of what speaks of the chain and of no target, everything; bias, headroom and loop are part of a proof. */
-function chainLines(appraisal: Appraisal, { showing, width }: Manner): readonly Line[] {
-  const whole = appraisal.judgements.filter((each) => each.target === undefined);
+/** Of what speaks of the chain and of no target, everything that is not shown elsewhere; bias, headroom and loop are part of a proof. */
+function chainLines(
+  appraisal: Appraisal,
+  { showing, width }: Manner,
+  elsewhere: readonly Judgement[],
+): readonly Line[] {
+  const whole = appraisal.judgements.filter((each) => each.target === undefined && !elsewhere.includes(each));
   return [
     blank,
     ...paragraph('  The chain as a whole', width),

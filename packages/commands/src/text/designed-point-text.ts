@@ -14,11 +14,13 @@ import { areaLines } from './area-text.ts';
 import { budgetLines } from './budget-text.ts';
 import { appraisedLines } from './chain-text.ts';
 import { lifeLines } from './life-text.ts';
+import { limitsLines } from './limits-text.ts';
 import { placeLines, pointHeading } from './point-text.ts';
 import { probeLines } from './probe-text.ts';
 import { settingsLines } from './settings-text.ts';
 import { terminalLines } from './terminal-text.ts';
 import { missingText } from './values-text.ts';
+import { windowLines } from './window-text.ts';
 
 /** A point as designed: its chain, verdicts with margins, noise, bias, alarms, settings, uncertainty. */
 export function designedPointLines(designed: DesignedPoint, manner: Manner): readonly Line[] {
@@ -26,13 +28,19 @@ export function designedPointLines(designed: DesignedPoint, manner: Manner): rea
   return [
     ...pointHeading(point, manner),
     ...placeLines(point, manner),
+    ...limitsLines(designed.limits, manner).slice(1),
     ...(appraisal === undefined
       ? labelled('Chain', 'none chosen: nothing is proven here', manner.width)
-      : [...appraisedLines(appraisal, manner), blank, ...terminalLines(appraisal.prediction.chain, manner)]),
+      : [
+          ...appraisedLines(appraisal, manner, designed.area?.judgements),
+          blank,
+          ...terminalLines(appraisal.prediction.chain, manner),
+        ]),
     ...lifeLines(pointLife(point, appraisal?.prediction.chain), manner),
     ...(designed.area === undefined ? [] : [blank, ...areaLines(designed.area, manner)]),
     ...(designed.probes === undefined ? [] : [blank, ...probeLines(designed.probes, manner)]),
-    ...(designed.alarms === undefined ? [] : [blank, ...alarmLines(designed.alarms, manner)]),
+    ...(designed.alarms === undefined ? [] : [blank, ...alarmLines(designed.alarms, point.of, manner)]),
+    ...(designed.window === undefined ? [] : [blank, ...windowLines(designed.window, manner)]),
     ...settingsLines(designed.settings, manner),
     ...budgetLines(designed.budgets, manner),
   ];

@@ -1,6 +1,7 @@
-import { type MachineLimits, showLevel } from '@soundpost/core';
+import { type MachineLimits, showLevel, showQuantity } from '@soundpost/core';
 import { blank, type Line, paragraph } from '../layout/line.ts';
 import type { Manner } from '../manner.ts';
+import { statedText } from './sheet-text.ts';
 import { missingText } from './values-text.ts';
 
 /** The limits a machine is held against, and whose they are. */
@@ -14,5 +15,9 @@ export function limitsLines(limits: MachineLimits | undefined, { showing, width 
   }
   const { ab, bc, cd } = limits.boundaries.value;
   const text = `A/B ${showLevel(ab, showing)}, B/C ${showLevel(bc, showing)}, C/D ${showLevel(cd, showing)}`;
-  return [blank, ...paragraph(`  Limits of ${limits.title}: ${text}.`, width, '  ')];
+  const clearance =
+    limits.clearance === undefined
+      ? ''
+      : `; diametral clearance ${statedText(limits.clearance, (value) => showQuantity('length', value, showing))}`;
+  return [blank, ...paragraph(`  Limits of ${limits.title}: ${text}${clearance}.`, width, '  ')];
 }

@@ -1,11 +1,16 @@
 import type { Question } from '@soundpost/core';
-import { type Line, paragraph } from '../layout/line.ts';
+import { blank, heading, type Line, paragraph } from '../layout/line.ts';
 import type { Manner } from '../manner.ts';
 import { counted } from './values-text.ts';
 
-/** What to ask, the answer that would change most first. */
+/** What to ask, the answer that would change most first; nothing where nothing is open. */
 export function questionLines(asked: readonly Question[], { width }: Manner): readonly Line[] {
-  return asked.flatMap((each) => paragraph(`  ? ${questionText(each)}`, width, '  '));
+  if (asked.length === 0) return [];
+  return [
+    blank,
+    ...heading('What to ask, the answer that would change most first', width),
+    ...asked.flatMap((each) => paragraph(`  ? ${questionText(each)}`, width, '  ')),
+  ];
 }
 
 function questionText({ of, what, ask, between, points, judgements, turns }: Question): string {

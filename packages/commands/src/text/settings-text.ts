@@ -37,9 +37,39 @@ export function settingsLines(settings: PointSettings, { showing, width }: Manne
   return [
     blank,
     ...(sets.length === 0 ? [] : plainLines(table(columns, rows, width, '  '))),
+    ...orderLines(sets, showing, width),
     ...sets.flatMap((set) => setReasons(set, showing, width)),
     ...unknown.flatMap((each) => paragraph(`  ? not required, since not known: ${each}`, width, '  ')),
   ];
+}
+
+/** Records sampled by the turn: their orders, which stand still whatever the speed does. */
+function orderLines(sets: readonly SpectrumSet[], { decimal }: Showing, width: number): readonly Line[] {
+  const number = (value: number) => showNumber(value, 3, decimal);
+  const rows = sets.flatMap(({ name, orders }) =>
+    orders === undefined
+      ? []
+      : [
+          [
+            name.replaceAll('-', ' '),
+            orders.of ?? 'its shaft',
+            number(orders.samplesPerTurn),
+            number(orders.turns),
+            number(orders.highest),
+            number(orders.resolution),
+          ],
+        ],
+  );
+  if (rows.length === 0) return [];
+  const columns: Column[] = [
+    { head: 'by the turn' },
+    { head: 'of' },
+    { head: 'samples a turn', align: 'right' },
+    { head: 'turns', align: 'right' },
+    { head: 'up to order', align: 'right' },
+    { head: 'orders apart', align: 'decimal' },
+  ];
+  return [blank, ...plainLines(table(columns, rows, width, '  '))];
 }
 
 function setReasons(set: SpectrumSet, showing: Showing, width: number): readonly Line[] {
