@@ -7,6 +7,7 @@ import { newThing } from './new.ts';
 import { prove } from './prove.ts';
 import { schema } from './schema.ts';
 import { shortlist } from './shortlist.ts';
+import { teds } from './teds.ts';
 import { work } from './work.ts';
 import { workings } from './workings.ts';
 
@@ -18,6 +19,7 @@ export const commands: readonly AnyCommand[] = [
   explain,
   workings,
   work,
+  teds,
   demo,
   schema,
   doctor,

@@ -3,6 +3,8 @@ import { dayCalled, dayNumber } from './day.ts';
 
 /** How a value is written into a run of bits. A code that tells nothing decodes to nothing. */
 export interface Coding<T extends number | string = number | string> {
+  /** Whether its values are words; numbers otherwise. */
+  readonly words?: true;
   decode(code: number, bits: number): T | undefined;
   /** Throws Refusal where no code stands for the value. Nothing is written as the reserved code, where there is one. */
   encode(value: T | undefined, bits: number): number;
@@ -62,6 +64,7 @@ export function counted(unit = 1): Coding<number> {
 /** One of a list of words, the first as code 0. */
 export function oneOf(words: readonly string[]): Coding<string> {
   return {
+    words: true,
     decode: (code) => words[code],
     encode: (value) => {
       const code = words.indexOf(value ?? '');
@@ -73,6 +76,7 @@ export function oneOf(words: readonly string[]): Coding<string> {
 
 /** Chr5: letters of five bits, the first lowest; A is 1, 0 is a blank, above 26 no letter is known here: shown `?`. */
 export const fiveBitLetters: Coding<string> = {
+  words: true,
   decode: (code, bits) => {
     const letters = Array.from({ length: bits / 5 }, (_, k) => {
       const five = Math.floor(code / 32 ** k) % 32;
@@ -93,6 +97,7 @@ export const fiveBitLetters: Coding<string> = {
 /** ASCII characters of seven or eight bits, zeros behind the last; a code that shows nothing reads as `?`. */
 export function characters(width: 7 | 8): Coding<string> {
   return {
+    words: true,
     decode: (code, bits) => {
       const codes = Array.from({ length: bits / width }, (_, k) => Math.floor(code / 2 ** (width * k)) % 2 ** width);
       const shown = codes.map((one) => (one === 0 ? ' ' : one >= 32 && one <= 126 ? String.fromCharCode(one) : '?'));
@@ -111,6 +116,7 @@ export function characters(width: 7 | 8): Coding<string> {
 
 /** Days since 1998-01-01; all ones is reserved. */
 export const daysSince1998: Coding<string> = {
+  words: true,
   decode: (code, bits) => (code === allOnes(bits) ? undefined : dayCalled(dayNumber('1998-01-01') + code)),
   encode: (value, bits) => {
     if (value === undefined) return allOnes(bits);

@@ -16,6 +16,7 @@ export {
   transcribedEntry,
   transcribedTemplate,
 } from './transcribed.ts';
+export { typedValues } from './typed-values.ts';
 export * from './working.ts';
 
 /** The formulas about the memory of a transducer. */

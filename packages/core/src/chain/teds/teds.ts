@@ -126,11 +126,11 @@ export function tedsBytes(id: number, values: TedsValues): readonly number[] {
 export function bytesInLayout(layout: Template, values: TedsValues): readonly number[] {
   const runs: { name: string; code: number; bits: number }[] = [];
   const put = (each: Entry, value: number | string | undefined) => {
-    runs.push({ name: each.name, code: each.coding.encode(value as never, each.bits), bits: each.bits });
+    runs.push({ name: each.name, code: codeOf(each, value), bits: each.bits });
   };
   const putNamed = (each: Entry) => {
     if (!Object.hasOwn(values, each.name)) {
-      throw new Refusal({ read: '', expected: `'${each.name}', stated or as undefined` });
+      throw new Refusal({ read: '', expected: `'${each.name}', stated or unknown` });
     }
     put(each, values[each.name]);
   };
@@ -151,6 +151,16 @@ export function bytesInLayout(layout: Template, values: TedsValues): readonly nu
     }
   }
   return bytesOf(runs);
+}
+
+/** The code that stands for a value. Throws Refusal, with the name of the field, where there is none. */
+function codeOf(each: Entry, value: number | string | undefined): number {
+  try {
+    return each.coding.encode(value as never, each.bits);
+  } catch (error) {
+    if (!(error instanceof Refusal)) throw error;
+    throw new Refusal({ ...error.reason, read: `${each.name}=${value ?? 'unknown'}` });
+  }
 }
 
 function cutOff(bytes: readonly number[], name: string, of: string, from: number, bits: number): Refusal {

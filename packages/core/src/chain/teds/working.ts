@@ -134,9 +134,14 @@ export const tedsWorking = working({
       checksums: pageChecksums(bytes),
     };
   },
-  doubts: ({ bytes: list }) => [...notationDoubt(list), ...doubtsOf(tedsOf(list.bytes))],
+  doubts: ({ bytes: list }) => tedsDoubts(list, tedsOf(list.bytes)),
   example: { bytes: example },
 });
+
+/** What a reader of a data sheet should not take at face value: of its digits, and of what they say. */
+export function tedsDoubts(list: ByteList, teds: Teds): readonly Finding[] {
+  return [...notationDoubt(list), ...doubtsOf(teds)];
+}
 
 function notationDoubt({ notation, certain }: ByteList): readonly Finding[] {
   if (certain) return [];
