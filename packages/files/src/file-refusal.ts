@@ -41,6 +41,8 @@ const longestRead = 200;
 export class Refusals {
   readonly #text: TextFile;
   readonly #found: FileRefusal[] = [];
+  /** Places whose one refusal tells all: what is refused there later is an echo of it. */
+  readonly #explained = new Set<string>();
 
   constructor(text: TextFile) {
     this.#text = text;
@@ -48,8 +50,15 @@ export class Refusals {
 
   /** Notes a refusal; at the fiftieth, reading ends with UnreadableFile. */
   add(place: Place, reason: RefusalReason): void {
+    if (this.#explained.has(placeOf(place))) return;
     this.#found.push(placedRefusal(this.#text, place, reason));
     if (this.#found.length >= mostRefusals) this.#end(true);
+  }
+
+  /** Notes a refusal that says all there is to say of its place; the rest of the file is read on. */
+  explain(place: Place, reason: RefusalReason): void {
+    this.add(place, reason);
+    this.#explained.add(placeOf(place));
   }
 
   /** Notes a refusal after which nothing could be understood rightly, and throws all that was found. */
@@ -67,6 +76,10 @@ export class Refusals {
     const [first, ...rest] = this.#found.sort((a, b) => a.line - b.line || a.column - b.column);
     throw new UnreadableFile([first!, ...rest], stopped);
   }
+}
+
+function placeOf({ line, column }: Place): string {
+  return `${line}:${column}`;
 }
 
 export function placedRefusal(text: TextFile, place: Place, reason: RefusalReason): FileRefusal {

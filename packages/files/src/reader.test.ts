@@ -123,6 +123,32 @@ test('golden: a decimal comma in a file that declares none', () => {
   `);
 });
 
+test('a decimal comma inside { } is one refusal, at the number, and the rest of the file is read on', () => {
+  const at = '    power: { value: 1,9 kW, status: measured }\n    limit: { value: 4,5 mm/s rms }\n    duty: runing\n';
+  const { refusals } = refusedPlant(machine(at).replace('    duty: running\n', ''));
+  expect(refusals.map(({ line, column, read }) => `${line}:${column} ${read}`)).toEqual([
+    '5:21 1,9 kW',
+    '6:21 4,5 mm/s rms',
+    '7:11 runing',
+  ]);
+  expect(refusals[0]).toMatchObject({
+    path: 'machines/P-301/power/value',
+    expected: expect.stringMatching(/without a comma: inside \{ \} a comma divides '1' from the rest/),
+    suggestion: expect.stringMatching(/decimal point \('1\.9 kW'\).*'decimals: comma'.*in quotes \('1,9 kW'\)/),
+  });
+});
+
+test('law: what is no decimal comma keeps its own refusal, and a quoted one is read where commas are declared', () => {
+  const said = (text: string) =>
+    refusedPlant(machine(text))
+      .refusals.map(({ expected }) => expected)
+      .join();
+  expect(said('    power: { value: 1 kW, 9 kW }\n')).not.toMatch(/a comma divides/);
+  expect(said('    power: { value: 1 kW,9 kW }\n')).not.toMatch(/a comma divides/);
+  const commas = `decimals: comma\n${machine("    power: { value: '1,9 kW' }\n")}`;
+  expect(() => read(commas)).not.toThrow();
+});
+
 test('golden: a word that is none of the choices', () => {
   expect(refusedPlant(machine('').replace('running\n', 'runing\n')).message).toMatchInlineSnapshot(`
     "plant.yaml:4:11: machines/P-301/duty: read 'runing', expected one of: running, standby. Did you mean 'running'?

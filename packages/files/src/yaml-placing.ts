@@ -1,3 +1,4 @@
+import { shortened } from '@soundpost/core';
 import { isMap, isScalar, isSeq, type Node, type Pair, Scalar, type YAMLMap } from 'yaml';
 import type { Refusals } from './file-refusal.ts';
 import type { Place, Placed, PlacedEntry } from './placed.ts';
@@ -46,7 +47,12 @@ export class Placing {
 
   #entries(map: YAMLMap, path: string, offset: number): readonly PlacedEntry[] {
     const entries = new Map<string, PlacedEntry>();
+    let before: PlacedEntry | undefined;
     for (const pair of map.items as Pair<Node, Node | null>[]) {
+      if (before !== undefined && map.flow === true && this.#divides(before.value, pair)) {
+        this.#refuseComma(before.value, pair.key.range![1]);
+        continue;
+      }
       const at = placeAt(this.#text, pair.key?.range?.[0] ?? offset, path);
       const key = this.#key(pair.key, at);
       if (key === undefined) continue;
@@ -60,13 +66,29 @@ export class Placing {
         continue;
       }
       const end = pair.key?.range?.[1] ?? offset;
-      entries.set(key, {
-        key,
-        at: { ...at, path: under(path, key) },
-        value: this.node(pair.value, under(path, key), end),
-      });
+      before = { key, at: { ...at, path: under(path, key) }, value: this.node(pair.value, under(path, key), end) };
+      entries.set(key, before);
     }
     return [...entries.values()];
+  }
+
+  /** Whether what looks like a key is what stands behind the decimal comma of a number: `9 mm/s` of `{ value: 1,9 mm/s }`. */
+  #divides(before: Placed, pair: Pair<Node, Node | null>): boolean {
+    const offset = pair.key?.range?.[0] ?? 0;
+    const number = before.kind === 'scalar' && /\d$/.test(before.source);
+    return number && pair.value === null && /^\d,\d/.test(this.#text.text.slice(offset - 2, offset + 1));
+  }
+
+  #refuseComma(value: Placed, end: number): void {
+    const start = this.#text.lineStarts[value.line - 1]! + value.column - 1;
+    const typed = shortened(this.#text.text.slice(start, end), 40);
+    this.#refusals.explain(value, {
+      read: typed,
+      expected: `a number without a comma: inside { } a comma divides '${typed.slice(0, typed.indexOf(','))}' from the rest`,
+      suggestion:
+        `Write a decimal point ('${typed.replace(',', '.')}'); in a file that declares 'decimals: comma', put it in quotes ` +
+        `('${typed}').`,
+    });
   }
 
   #key(node: Node | null, at: Place): string | undefined {
