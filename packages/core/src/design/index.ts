@@ -1,4 +1,5 @@
 export * from './design.ts';
+export * from './growing-fault.ts';
 export * from './machine-limits.ts';
 export * from './machine-positions.ts';
 export * from './plant.ts';
@@ -8,3 +9,4 @@ export * from './point-life.ts';
 export * from './point-probes.ts';
 export * from './point-shortlist.ts';
 export * from './questions.ts';
+export * from './steady-baseline.ts';

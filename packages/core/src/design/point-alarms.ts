@@ -9,6 +9,7 @@ import {
 import { alarmRules } from '../alarm/rules/rules.ts';
 import { type SetPoints, setPoints } from '../alarm/set-points.ts';
 import type { MeasuringChain } from '../chain/chain.ts';
+import type { InputCard } from '../chain/formulas/counts-scaling.ts';
 import type { MeasuringPoint } from '../demand/measuring-point.ts';
 import type { Boundaries } from '../demand/zones/zone-table.ts';
 import type { Finding } from '../finding/finding.ts';
@@ -32,8 +33,7 @@ export function pointAlarms(
   slowest: Answer<number>,
 ): PointAlarms {
   const points = setPoints({ at: point.of, baseline: stated.baseline, boundaries, policy: quarterAboveBaseline });
-  const loop = chain?.transducer.oneNumber === undefined ? undefined : loopScale(chain.transducer.oneNumber.range);
-  const card = chain?.input.loopCard === undefined ? undefined : fromAll({ ...chain.input.loopCard }, (known) => known);
+  const { loop, card } = chain === undefined ? {} : loopAndCard(chain);
   const voltage = chain === undefined ? undefined : voltageScale(chain, boundaries, stated);
   const rows = register(entriesOf(points, stated, loop, point.of), {
     ...(loop === undefined ? {} : { loop }),
@@ -58,6 +58,19 @@ export function pointAlarms(
     setPoints: points,
     register: rows,
     findings: [...points.findings, ...alarmRules.flatMap((rule) => rule.findings(subject))],
+  };
+}
+
+/** What the loop of a chain and the card at its end make of a value; a chain without a loop has neither. */
+export function loopAndCard({ transducer, input }: MeasuringChain): {
+  readonly loop?: Answer<LoopScale>;
+  readonly card?: Answer<InputCard>;
+} {
+  const { oneNumber } = transducer;
+  const { loopCard } = input;
+  return {
+    ...(oneNumber === undefined ? {} : { loop: loopScale(oneNumber.range) }),
+    ...(loopCard === undefined ? {} : { card: fromAll({ ...loopCard }, (known) => known) }),
   };
 }
 

@@ -64,7 +64,7 @@ export function eventReader(
         const gain = magnitude(response(part.frequency));
         return {
           part,
-          inBand: inside(part.frequency, like.band),
+          inBand: isInBand(part.frequency, like.band),
           truth,
           indicated: { ...truth, value: truth.value * gain },
         };
@@ -86,7 +86,8 @@ export function eventReader(
   });
 }
 
-function inside(frequency: number, band: Band | undefined): boolean {
+/** Whether a set point with this band counts a frequency; without a band it counts every one. */
+export function isInBand(frequency: number, band: Band | undefined): boolean {
   return band === undefined || (frequency >= band.low * (1 - 1e-9) && frequency <= band.high * (1 + 1e-9));
 }
 

@@ -1,7 +1,7 @@
 import { lineNoise } from '../../chain/formulas/noise.ts';
 import type { Prediction } from '../../chain/prediction.ts';
 import { type Finding, finding } from '../../finding/finding.ts';
-import { measured, measuredChange, measuredLevel, said } from '../../finding/measure.ts';
+import { bareNumber, measured, measuredChange, measuredLevel, said } from '../../finding/measure.ts';
 import {
   type Answer,
   answer,
@@ -157,8 +157,8 @@ function late(event: MachineEvent, each: AlarmDay): readonly Finding[] {
       found:
         each.day === undefined
           ? `the ${each.name} never acts in ${event.days} days`
-          : `the ${each.name} acts on day ${each.day.toFixed(1)}`,
-      limit: said`day ${each.trueDay.toFixed(1)}, on which the motion itself reaches ${measuredLevel(each.level)}`,
+          : said`the ${each.name} acts on day ${bareNumber(each.day, 3)}`,
+      limit: said`day ${bareNumber(each.trueDay, 3)}, on which the motion itself reaches ${measuredLevel(each.level)}`,
       because: 'The chain shows less than there is: the set point is right and acts too late.',
       remedy: ['a chain that passes the frequency that grows', 'a set point of its own for it'],
       sources,
