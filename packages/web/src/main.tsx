@@ -10,6 +10,7 @@ const sheet = new CSSStyleSheet();
 sheet.replaceSync(`@layer documents{${pageStyle}}`);
 document.adoptedStyleSheets = [sheet];
 
-const worker = new Worker(new URL('./engine/engine-worker.ts', import.meta.url), { type: 'module', name: 'engine' });
-const store = new PlantStore(worker);
+const another = () =>
+  new Worker(new URL('./engine/engine-worker.ts', import.meta.url), { type: 'module', name: 'engine' });
+const store = new PlantStore(another);
 createRoot(document.getElementById('root')!).render(<App store={store} />);

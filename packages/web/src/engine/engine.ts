@@ -15,9 +15,11 @@ import {
 } from '@soundpost/core';
 import { machineSheets, markupOf, pointSheets } from '@soundpost/documents';
 import { applyEdits } from '@soundpost/files';
+import { mergedPlants } from './merged-plants.ts';
 import type { Edit, PlantOnDisk } from '@soundpost/server/protocol';
 import { findingView } from './finding-view.ts';
 import { handleViews, subjectOf } from './handles.ts';
+import { keptEdits } from './kept-edits.ts';
 import { PlantSession } from './plant-session.ts';
 import { designedRow, statedRow } from './point-row.ts';
 import { trialView, tried, triedSubject } from './trial.ts';
@@ -65,6 +67,11 @@ export class Engine {
   /** The text with edits made, and what undoes them; the plant is not read yet. */
   edited(text: string, edits: readonly Edit[]): Edited {
     return applyEdits(text, edits);
+  }
+
+  /** Two changed texts of one plant as one; where both changed a value theirs stands, and the list says so. */
+  merged(base: string, mine: string, theirs: string) {
+    return mergedPlants(base, mine, theirs);
   }
 
   /** Works on for about as long as a frame; false when the whole plant is worked out. */
@@ -190,6 +197,16 @@ export class Engine {
     const plant = this.#open.plant!;
     const held = tried(triedSubject(plant, found.machine, found.point, asked), plant);
     return trialView(found.point, held, asked, this.#showing, began);
+  }
+
+  /** What a hand holds, as changes of the file; empty where it holds nothing that can be kept. */
+  kept(asked: TrialAsked): readonly Edit[] {
+    const found = this.#open.point(asked.of);
+    const plant = this.#open.plant!;
+    if (found === undefined) return [];
+    const held = triedSubject(plant, found.machine, found.point, asked);
+    if (held === undefined) return [];
+    return keptEdits(asked, held, found.point, this.#open.text, this.#open.catalogues, plant);
   }
 
   candidates(of: string): readonly CandidateView[] {

@@ -26,7 +26,7 @@ export function subjectOf({ point, stated: { way, chosen } }: DesignedPoint): Su
   return way === undefined || chosen === undefined ? undefined : { point, parts: { ...way, ...chosen } };
 }
 
-function pathOf({ of, what }: Assumption, at: readonly string[], cable: string, point: string) {
+export function pathOf({ of, what }: Assumption, at: readonly string[], cable: string, point: string) {
   if (of === cable && what === 'length') return [...at, 'chain', 'cable-length'];
   if (of === point && what === 'surface temperature') return [...at, 'surface-temperature'];
   const target = /^target (.*)$/s.exec(of)?.[1];

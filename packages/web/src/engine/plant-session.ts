@@ -19,19 +19,19 @@ export class PlantSession {
   plant: Plant | undefined;
   design: Design | undefined;
   readonly #path: string;
-  readonly #catalogues: CatalogueTexts;
+  readonly catalogues: CatalogueTexts;
   #known = new Map<string, DesignedMachine>();
   #keys: readonly string[] = [];
   #designed = new Map<string, DesignedMachine>();
 
   constructor(path: string, catalogues: CatalogueTexts) {
     this.#path = path;
-    this.#catalogues = catalogues;
+    this.catalogues = catalogues;
   }
 
   /** Reads a text. What it says of a machine whose text is what it was need not be worked out again. Throws Refusal. */
   read(text: string): void {
-    this.plant = plantFrom(text, this.#path, this.#catalogues);
+    this.plant = plantFrom(text, this.#path, this.catalogues);
     this.text = text;
     this.design = undefined;
     const cut = machineTexts(text);

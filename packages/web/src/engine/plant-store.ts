@@ -1,6 +1,5 @@
 import type { Edit, Journal, PlantOnDisk, Step } from '@soundpost/server/protocol';
 import { type Remote, wrap } from 'comlink';
-
 import { fetchedPlant, saved, watchedChanges } from './disk.ts';
 import type { Engine } from './engine.ts';
 import type { PlantView, ShowingChoice } from './views.ts';
@@ -34,6 +33,7 @@ const usual: ShowingChoice = { units: 'metric', decimal: 'point' };
 /** The open plant as the page sees it: one state, replaced as a whole, and the acts that change it. */
 export class PlantStore {
   readonly engine: Remote<Engine>;
+  readonly #another: () => Worker;
   #state: PlantState;
   #text = '';
   #disk: PlantOnDisk | undefined;
@@ -42,8 +42,9 @@ export class PlantStore {
   #queue: Promise<void> = Promise.resolve();
   #working = false;
 
-  constructor(worker: Worker, showing: ShowingChoice = usual) {
-    this.engine = wrap<Engine>(worker);
+  constructor(another: () => Worker, showing: ShowingChoice = usual) {
+    this.#another = another;
+    this.engine = wrap<Engine>(another());
     this.#state = {
       plant: undefined,
       refused: undefined,
@@ -112,6 +113,23 @@ export class PlantStore {
     this.#put({ notice });
   }
 
+  /**
+   * Asks what takes long in a worker of its own, so that hands are answered meanwhile. `stop` ends it at once; the
+   * answer is then never given.
+   */
+  aside<T>(ask: (engine: Remote<Engine>) => Promise<T>): { readonly answer: Promise<T>; stop(): void } {
+    const worker = this.#another();
+    const engine = wrap<Engine>(worker);
+    const answer = (async () => {
+      await engine.show(this.#state.showing);
+      await engine.open({ ...this.#disk!, text: this.#text });
+      const given = await ask(engine);
+      worker.terminate();
+      return given;
+    })();
+    return { answer, stop: () => worker.terminate() };
+  }
+
   settleConflicts(): void {
     this.#put({ conflicts: [], saving: 'saved' });
   }
@@ -163,7 +181,7 @@ export class PlantStore {
 
   /** Another program changed the file: its changes and ours together; where both changed one value, theirs stands and ours is shown. */
   async #merge(theirs: string, hash: string): Promise<void> {
-    const { text, conflicts } = mergedPlants(this.#disk!.text, this.#text, theirs);
+    const { text, conflicts } = await this.engine.merged(this.#disk!.text, this.#text, theirs);
     const opened = await this.engine.read(text);
     this.#disk = { ...this.#disk!, text: theirs, hash };
     if ('refused' in opened) {

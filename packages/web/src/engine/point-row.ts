@@ -35,6 +35,7 @@ export function statedRow(machine: PlantMachine, point: PlantPoint, showing: Sho
     covered: undefined,
     outcome: undefined,
     findings: undefined,
+    rules: [],
     margin: undefined,
   };
 }
@@ -46,11 +47,13 @@ export function designedRow(machine: PlantMachine, designed: DesignedPoint, show
     appraisal === undefined
       ? 0
       : cells(appraisal).filter((cell) => cell.outcome === 'meets' || cell.outcome === 'warns').length;
+  const told = findings.filter((each) => each.weight !== 'notes');
   return {
     ...statedRow(machine, designed.stated, showing),
     covered,
     outcome: appraisal?.outcome ?? 'no chain',
-    findings: findings.filter((each) => each.weight !== 'notes').length,
+    findings: told.length,
+    rules: [...new Set(told.map((each) => each.rule))],
     margin:
       appraisal?.nearest?.margin === undefined ? undefined : showMeasure(decibels(appraisal.nearest.margin), showing),
   };

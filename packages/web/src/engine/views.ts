@@ -29,6 +29,10 @@ export interface QuestionView {
   readonly what: string;
   readonly ask: string | undefined;
   readonly why: string;
+  /** The points it stands at. */
+  readonly points: readonly string[];
+  /** The part of the catalogue whose sheet lacks it, where it is one. */
+  readonly part: string | undefined;
 }
 
 /** One line of the table of measuring points. */
@@ -48,7 +52,10 @@ export interface PointRow {
   /** Targets met; absent while the point is being worked out. */
   readonly covered: number | undefined;
   readonly outcome: Outcome | 'no chain' | undefined;
+  /** Findings that are more than notes. */
   readonly findings: number | undefined;
+  /** The rules those findings are of. */
+  readonly rules: readonly string[];
   readonly margin: string | undefined;
 }
 

@@ -1,3 +1,106 @@
-export function PointView(_: { readonly of: string }) {
-  return <p className="waiting">Opening…</p>;
+import '../style/point.css';
+import { useState } from 'react';
+import { Link } from 'wouter';
+import { machineAddress } from '../app/address.ts';
+import { useAnswer, usePlantStore } from '../app/plant-context.tsx';
+import type { PointView as PointRecord, TrialView } from '../engine/views.ts';
+import { Markup } from '../parts/markup.tsx';
+import { OutcomeWord } from '../parts/verdict-word.tsx';
+import { ChainBoxes } from './chain-boxes.tsx';
+import { FirstChain } from './first-chain.tsx';
+import { HeldBar } from './held-bar.tsx';
+import { JudgementTable } from './judgement-table.tsx';
+import { PointFindings } from './point-findings.tsx';
+import { PointSheets } from './point-sheets.tsx';
+import { SideBySide } from './side-by-side.tsx';
+import { SpeedHand } from './speed-hand.tsx';
+import { useHands } from './use-hands.ts';
+
+/** The measuring point: its amplitude chart under the hand, its chain, and every sheet of it. */
+export function PointView({ of }: { readonly of: string }) {
+  const point = useAnswer(async (store) => ({ found: await store.engine.point(of) }), `point ${of}`);
+  if (point === undefined) return <p className="waiting">Working out the point…</p>;
+  if (point.found === undefined) {
+    return (
+      <>
+        <h1>No such point</h1>
+        <p>
+          The plant has no point <bdi>{of}</bdi>. <Link href="/">See all points</Link>
+        </p>
+      </>
+    );
+  }
+  return <Bench key={of} point={point.found} />;
+}
+
+function Bench({ point }: { readonly point: PointRecord }) {
+  const store = usePlantStore();
+  const hands = useHands(point.of, point.trial);
+  const [aside, setAside] = useState<TrialView>();
+  const [refused, setRefused] = useState<string>();
+  const trial = hands.trial ?? point.trial;
+  const keep = async () => {
+    const edits = await store.engine.kept(hands.asked);
+    const words = await store.act(`Chain of ${point.name}`, edits);
+    setRefused(words);
+    if (words === undefined) hands.letGo();
+  };
+  return (
+    <article className="point">
+      <header className="point-head">
+        <p className="crumbs">
+          <Link href="/">Points</Link> / <Link href={machineAddress(point.machine)}>{point.machine}</Link>
+        </p>
+        <h1>
+          <bdi>{point.name}</bdi>
+        </h1>
+        <p className="place">
+          <bdi>{point.location}</bdi> · looking <bdi>{point.direction}</bdi>
+        </p>
+        <p className="point-verdict" aria-live="polite">
+          <OutcomeWord outcome={trial.outcome} />{' '}
+          <span className="quiet">
+            {trial.outcome === 'no chain'
+              ? 'nothing measures here yet'
+              : `against its ${new Set(trial.judgements.flatMap((each) => each.target ?? [])).size} stated targets`}
+          </span>
+          {trial.nearest === undefined ? undefined : (
+            <span className="nearest">Nearest to failing: {trial.nearest}</span>
+          )}
+        </p>
+      </header>
+      {trial.outcome === 'no chain' ? <FirstChain point={point} /> : undefined}
+      <div className="bench">
+        <section className="chart" aria-label="Amplitude chart">
+          {aside === undefined ? (
+            <>
+              <Markup className="wide" markup={trial.chart} />
+              <Markup className="narrow" markup={trial.narrowChart} />
+            </>
+          ) : (
+            <SideBySide aside={aside} now={trial} close={() => setAside(undefined)} />
+          )}
+          {point.speed === undefined ? undefined : <SpeedHand speed={point.speed} hands={hands} shown={trial.speed} />}
+        </section>
+        <section className="hands" aria-label="The chain, under the hand">
+          <h2>The chain</h2>
+          <ChainBoxes point={point} hands={hands} shown={trial.shown} />
+          <HeldBar
+            hands={hands}
+            refused={refused}
+            keep={() => void keep()}
+            setAside={() => setAside(trial)}
+            compares={aside !== undefined}
+          />
+        </section>
+      </div>
+      <JudgementTable
+        of={point.of}
+        judgements={trial.judgements}
+        before={hands.holds ? point.trial.judgements : undefined}
+      />
+      <PointFindings findings={point.findings} />
+      <PointSheets point={point} />
+    </article>
+  );
 }

@@ -1,0 +1,112 @@
+import { useState } from 'react';
+import type { HandleView, PlaceView, PointView } from '../engine/views.ts';
+import { NumberHand } from './number-hand.tsx';
+import type { Hands } from './use-hands.ts';
+
+const titles: Readonly<Record<PlaceView['place'], string>> = {
+  mount: 'Mount',
+  transducer: 'Transducer',
+  cable: 'Cable',
+  input: 'Input',
+};
+
+const order: readonly PlaceView['place'][] = ['mount', 'transducer', 'cable', 'input'];
+
+/** The chain in the order of its signal: each place with its part, and the numbers of the part for the hand to move. */
+export function ChainBoxes({
+  point,
+  hands,
+  shown,
+}: {
+  readonly point: PointView;
+  readonly hands: Hands;
+  readonly shown: Readonly<Record<string, string>>;
+}) {
+  const places = order.flatMap((name) => point.places.find((each) => each.place === name) ?? []);
+  const inPlace = new Set<string>();
+  const boxes = places.map((place) => {
+    const part = hands.asked.parts[place.place] ?? place.chosen;
+    const handles = point.handles.filter((each) => belongs(each, part));
+    for (const each of handles) inPlace.add(each.key);
+    return { place, part, handles };
+  });
+  const rest = point.handles.filter((each) => !inPlace.has(each.key));
+  return (
+    <div className="boxes">
+      <Box
+        title="Where it stands"
+        handles={rest.filter((each) => each.what === 'surface temperature')}
+        hands={hands}
+        shown={shown}
+      />
+      {boxes.map(({ place, part, handles }) => (
+        <Box key={place.place} title={titles[place.place]} handles={handles} hands={hands} shown={shown}>
+          <select
+            aria-label={titles[place.place]}
+            value={part ?? ''}
+            onChange={(event) => hands.place(place.place, event.target.value)}
+          >
+            {part === undefined ? <option value="">not chosen</option> : undefined}
+            {place.choices.map((each) => (
+              <option key={each.name} value={each.name} title={each.remark}>
+                {each.name}
+                {each.remark === '' ? '' : ` · ${each.remark}`}
+              </option>
+            ))}
+          </select>
+        </Box>
+      ))}
+      <Box
+        title="In the line"
+        handles={rest.filter((each) => each.what !== 'surface temperature' && !each.of.startsWith('target '))}
+        hands={hands}
+        shown={shown}
+      />
+      <Box
+        title="What it must capture"
+        handles={rest.filter((each) => each.of.startsWith('target '))}
+        hands={hands}
+        shown={shown}
+      />
+    </div>
+  );
+}
+
+function belongs(handle: HandleView, part: string | undefined): boolean {
+  return part !== undefined && (handle.of === part || handle.of.endsWith(` ${part}`));
+}
+
+function Box({
+  title,
+  handles,
+  hands,
+  shown,
+  children,
+}: {
+  readonly title: string;
+  readonly handles: readonly HandleView[];
+  readonly hands: Hands;
+  readonly shown: Readonly<Record<string, string>>;
+  readonly children?: React.ReactNode;
+}) {
+  const [open, setOpen] = useState(false);
+  if (handles.length === 0 && children === undefined) return undefined;
+  const held = handles.filter((each) => (hands.asked.moved[each.key] ?? 0) !== 0).length;
+  return (
+    <div className="box">
+      <div className="box-head">
+        <h3>{title}</h3>
+        {children}
+        {handles.length === 0 ? undefined : (
+          <button type="button" className="plain" aria-expanded={open} onClick={() => setOpen(!open)}>
+            {open ? 'Hide' : 'Move'} {handles.length} {handles.length === 1 ? 'number' : 'numbers'}
+            {held === 0 ? '' : `, ${held} held`}
+          </button>
+        )}
+      </div>
+      {open
+        ? handles.map((each) => <NumberHand key={each.key} handle={each} hands={hands} shown={shown[each.key]} />)
+        : undefined}
+    </div>
+  );
+}

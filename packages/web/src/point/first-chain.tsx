@@ -1,0 +1,54 @@
+import { type FormEvent, useState } from 'react';
+import { usePlantStore } from '../app/plant-context.tsx';
+import type { PlaceView, PointView } from '../engine/views.ts';
+
+const order: readonly PlaceView['place'][] = ['transducer', 'mount', 'cable', 'input'];
+
+/** A point without a chain: what has to be stated before anything can be judged, in one form. */
+export function FirstChain({ point }: { readonly point: PointView }) {
+  const store = usePlantStore();
+  const [refused, setRefused] = useState<string>();
+  const begin = async (event: FormEvent<HTMLFormElement>) => {
+    event.preventDefault();
+    const given = new FormData(event.currentTarget);
+    const line = (name: string) => `${name}: ${JSON.stringify(String(given.get(name) ?? ''))}`;
+    const yaml = [...order, 'cable-length'].map(line).join('\n');
+    setRefused(await store.act(`A chain at ${point.name}`, [{ path: [...point.path, 'chain'], yaml }]));
+  };
+  return (
+    <form className="first-chain" onSubmit={(event) => void begin(event)}>
+      <h2>Begin a chain</h2>
+      <p>
+        Nothing is chosen here yet. Pick any parts to begin with: the shortlist below then tells which do better, and
+        every one can be swapped under the hand.
+      </p>
+      {order.map((name) => (
+        <label key={name}>
+          <span>{name}</span>
+          <select name={name} defaultValue={point.places.find((each) => each.place === name)?.chosen}>
+            {point.places
+              .find((each) => each.place === name)
+              ?.choices.map((each) => (
+                <option key={each.name} value={each.name}>
+                  {each.name}
+                  {each.remark === '' ? '' : ` · ${each.remark}`}
+                </option>
+              ))}
+          </select>
+        </label>
+      ))}
+      <label>
+        <span>cable length, as walked</span>
+        <input type="text" name="cable-length" placeholder="for example 25 m" required />
+      </label>
+      <button type="submit" className="main">
+        Begin with this chain
+      </button>
+      {refused === undefined ? undefined : (
+        <p className="refused" role="alert">
+          Not taken. {refused}
+        </p>
+      )}
+    </form>
+  );
+}

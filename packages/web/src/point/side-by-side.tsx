@@ -1,0 +1,36 @@
+import type { TrialView } from '../engine/views.ts';
+import { Markup } from '../parts/markup.tsx';
+import { OutcomeWord } from '../parts/verdict-word.tsx';
+
+/** Two designs of one point: the one set aside, and the one under the hand. */
+export function SideBySide({
+  aside,
+  now,
+  close,
+}: {
+  readonly aside: TrialView;
+  readonly now: TrialView;
+  readonly close: () => void;
+}) {
+  return (
+    <div className="side-by-side">
+      {(
+        [
+          ['Set aside', aside],
+          ['Under the hand', now],
+        ] as const
+      ).map(([title, trial]) => (
+        <figure key={title}>
+          <figcaption>
+            <strong>{title}</strong> <OutcomeWord outcome={trial.outcome} />
+          </figcaption>
+          <Markup markup={trial.narrowChart.replaceAll('chart-narrow', `chart-${title.replaceAll(' ', '-')}`)} />
+          <p className="quiet">{trial.nearest ?? ''}</p>
+        </figure>
+      ))}
+      <button type="button" onClick={close}>
+        Stop comparing
+      </button>
+    </div>
+  );
+}
