@@ -1,23 +1,14 @@
 import {
-  type Appraisal,
   appraisal as appraisalOf,
   type ChainParts,
-  type Clause,
   demand as demandOf,
   flipPoints,
   frequencyTable,
-  type Judgement,
   lineLookup,
-  type MeasuringPoint,
-  type Policy,
   Refusal,
-  reason,
   showClause,
-  showMeasure,
-  showQuantity,
 } from '@soundpost/core';
-import type { Derivation, Judged } from './derivation/derivation.ts';
-import { derivationOf } from './derivation/derivations.ts';
+import { type Explanation, explanation } from '@soundpost/documents';
 import { clauseJson } from './json/finding-json.ts';
 import { judgementJson } from './json/judgement-json.ts';
 import { blank, grave, heading, type Line, labelled } from './layout/line.ts';
@@ -28,9 +19,7 @@ import { pointCalled, targetCalled } from './plant/point-called.ts';
 import { readPlant } from './plant/read-plant.ts';
 import type { Surroundings } from './surroundings.ts';
 import { flipPointJson, flipPointLines } from './text/flip-points-text.ts';
-import { marginText, outcomeText } from './text/judgement-text.ts';
-import { capital, missingText, sentence } from './text/values-text.ts';
-import { ruleTextOf } from './topics/rule-texts.ts';
+import { outcomeText } from './text/judgement-text.ts';
 
 /** Every verdict about the chosen chain of a point, or about one of its targets, in three depths. */
 export async function explainPoint(
@@ -58,7 +47,7 @@ export async function explainPoint(
   const parts: ChainParts = { ...stated.way, ...stated.chosen };
   const judged = appraisalOf(point, parts, plant.policy);
   const judgements = judged.judgements.filter((each) => only === undefined || each.target === only.name);
-  const explained = judgements.map((each) => explanation(each, judged, point, plant.policy, manner));
+  const explained = judgements.map((each) => explanation(each, judged, point, plant.policy, manner.showing));
   if (flips) surroundings.step('moving each assumption until the verdict turns');
   const turned = flips ? flipPoints({ point, parts }, plant.policy) : undefined;
   return {
@@ -80,43 +69,16 @@ export async function explainPoint(
   };
 }
 
-interface Explained {
-  readonly judgement: Judgement;
-  readonly title: string;
-  readonly prose: string;
-  readonly sources: readonly Clause[];
-  readonly derivations: readonly Derivation[];
-}
-
-function explanation(
-  judgement: Judgement,
-  { prediction }: Appraisal,
-  point: MeasuringPoint,
-  policy: Policy,
-  { showing }: Manner,
-): Explained {
-  const rule = ruleTextOf(judgement.rule);
-  const target = point.targets.find((each) => each.name === judgement.target);
-  const judged: Judged = { point, prediction, policy, judgement, target, showing };
-  return {
-    judgement,
-    title: rule?.title ?? judgement.rule,
-    prose: rule?.prose ?? '',
-    sources: rule?.sources ?? [],
-    derivations: judgement.missing === undefined ? derivationOf(judged) : [],
-  };
-}
-
 /** The same verdict in three depths. */
 function depthLines(
-  { judgement, title, prose, sources, derivations }: Explained,
-  { showing, width }: Manner,
+  { judgement, title, prose, sentence, numbers, sources, derivations }: Explanation,
+  { width }: Manner,
 ): readonly Line[] {
   const head = `${outcomeMark[judgement.outcome]} ${judgement.target ?? 'the chain as a whole'}: ${title}`;
   return [
     ...(judgement.outcome === 'fails' ? grave(head, width) : heading(head, width)),
-    ...labelled('Sentence', `${sentence(capital(reason(judgement, showing)))} ${prose}`, width, '  ', 10),
-    ...labelled('Numbers', numbersText(judgement, showing), width, '  ', 10),
+    ...labelled('Sentence', `${sentence} ${prose}`, width, '  ', 10),
+    ...labelled('Numbers', numbersText(numbers), width, '  ', 10),
     ...derivations.flatMap(({ formula, substituted, notes = [] }, index) => [
       ...labelled(index === 0 ? 'Formula' : '', formula, width, '  ', 10),
       ...(substituted === undefined ? [] : labelled('', substituted, width, '  ', 10)),
@@ -127,21 +89,14 @@ function depthLines(
   ];
 }
 
-function numbersText(judgement: Judgement, showing: Manner['showing']): string {
-  const parts = [
-    `found ${showMeasure(judgement.found, showing)}`,
-    `limit ${showMeasure(judgement.limit, showing)}`,
-    ...(judgement.frequency === undefined ? [] : [`at ${showQuantity('frequency', judgement.frequency, showing)}`]),
-    ...(judgement.margin === undefined ? [] : [`margin ${marginText(judgement.margin, showing)}`]),
-    ...(judgement.needs === undefined || judgement.outcome === 'meets'
-      ? []
-      : [`to pass: ${showMeasure(judgement.needs, showing)}`]),
-    ...(judgement.missing === undefined ? [] : [missingText(judgement.missing)]),
-  ];
+function numbersText(numbers: Explanation['numbers']): string {
+  const parts = numbers.map(
+    ({ name, shown }) => `${name}${name === 'to pass' || name === 'unknown' ? ':' : ''} ${shown}`,
+  );
   return `${parts.join('; ')}.`;
 }
 
-function explainedJson({ judgement, title, prose, sources, derivations }: Explained): unknown {
+function explainedJson({ judgement, title, prose, sources, derivations }: Explanation): unknown {
   return {
     ...(judgementJson(judgement) as object),
     title,

@@ -1,10 +1,10 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { sources, workings } from '@soundpost/core';
+import { ruleTextOf } from '@soundpost/documents';
 import { expect, test } from 'vitest';
 import { explain } from './explain.ts';
 import { checkout, done, flowing, gearPlant, pump, pumpPath, text, world } from './testing/house.ts';
-import { ruleTextOf } from './topics/rule-texts.ts';
 import { topics, topicsCalled } from './topics/topics.ts';
 
 const point = 'pump-drive-end-horizontal';

@@ -1,9 +1,13 @@
 export { amplitudeChart } from './chain/amplitude-chart.ts';
+export type { Derivation } from './derivation/derivation.ts';
+export { derivations } from './derivation/derivations.ts';
+export { type Explanation, explanation, type NamedNumber } from './derivation/explanation.ts';
 export { machineSheets } from './design/machine-section.ts';
 export { type PointSheet, pointSheets } from './design/point-section.ts';
 export { type DocumentKind, type DocumentOptions, documentKind } from './document-kind.ts';
 export * from './drawing/index.ts';
 export { findingList } from './finding/findings.ts';
+export { type RuleText, ruleTextOf, ruleTexts } from './finding/rule-texts.ts';
 export { documentKinds } from './kinds.ts';
 export { proofReport } from './proof-report.ts';
 export { html, markupOf } from './typesetting/html.ts';

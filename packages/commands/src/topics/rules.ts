@@ -1,8 +1,7 @@
 import { showClause } from '@soundpost/core';
-import { derivations } from '../derivation/derivations.ts';
+import { derivations, type RuleText, ruleTexts } from '@soundpost/documents';
 import { clauseJson } from '../json/finding-json.ts';
 import { bullet, type Line, labelled, paragraph } from '../layout/line.ts';
-import { type RuleText, ruleTexts } from './rule-texts.ts';
 import type { Topic } from './topic.ts';
 
 function ruleTopic({ id, title, prose, remedy, sources }: RuleText): Topic {

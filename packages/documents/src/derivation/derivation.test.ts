@@ -1,16 +1,26 @@
+import { readFileSync } from 'node:fs';
+import { resolve } from 'node:path';
 import { demand, frequencyTable, lineLookup, reason, shortlist } from '@soundpost/core';
+import { catalogueReader, plantReader, readYaml } from '@soundpost/files';
 import { expect, test } from 'vitest';
-import { pointCalled } from '../plant/point-called.ts';
-import { readPlant } from '../plant/read-plant.ts';
-import { pumpPath, world } from '../testing/house.ts';
 import { gives } from './derivation.ts';
 import { derivationOf, derivations } from './derivations.ts';
 
+const root = resolve(import.meta.dirname, '../../../..');
+const bytesOf = (path: string) => readFileSync(resolve(root, path));
+const generic = readYaml(bytesOf('packages/files/catalogues/generic.yaml'), 'generic.yaml', catalogueReader).value;
+const plantPath = 'examples/raw-water-pump/plant.yaml';
+const plant = readYaml(
+  bytesOf(plantPath),
+  plantPath,
+  plantReader(() => generic),
+).value;
+
 test.each(['pump-drive-end-horizontal', 'pump-drive-end-loop'])(
   'law: for every part of the catalogue at %s each verdict has its formula, and no number in it is lost',
-  async (name) => {
-    const { plant } = await readPlant(world(), pumpPath);
-    const { machine, point: stated } = pointCalled(plant, name);
+  (name) => {
+    const machine = plant.machines.find((each) => each.points.some((point) => point.statement.name === name))!;
+    const stated = machine.points.find((point) => point.statement.name === name)!;
     const point = demand(stated.statement, machine.name, lineLookup(frequencyTable(machine.train)));
     const { transducers, mounts } = plant.catalogue;
     const spoken = new Set<string>();
