@@ -1,0 +1,75 @@
+import { type KeyboardEventHandler, type ReactNode, useId } from 'react';
+import { Link } from 'wouter';
+import { machineAddress, pointAddress } from '../app/address.ts';
+import type { FindingView } from '../engine/views.ts';
+import { WeightWord } from './weight-word.tsx';
+import '../style/finding-block.css';
+
+interface FindingBlockOptions {
+  readonly finding: FindingView;
+  /** Whether its first step is a machine of this plant; what is of no machine leads nowhere. */
+  readonly ofMachine: boolean;
+  readonly showsWeight?: boolean;
+  readonly onKeyDown?: KeyboardEventHandler;
+}
+
+/** A finding in full: where, what was found against which limit, why it matters, what to do. */
+export function FindingBlock({ finding, ofMachine, showsWeight = false, onKeyDown }: FindingBlockOptions) {
+  const head = useId();
+  const { at, rule, found, limit, because, remedy, asks, sources, weight } = finding;
+  const place = <bdi>{at}</bdi>;
+  const to = addressOf(finding, ofMachine);
+  return (
+    <article className="finding-block" aria-labelledby={head}>
+      <h3 id={head} title={at}>
+        {to === undefined ? (
+          <button type="button" className="place" data-place="" onKeyDown={onKeyDown}>
+            {place}
+          </button>
+        ) : (
+          <Link className="place" href={to} data-place="" onKeyDown={onKeyDown}>
+            {place}
+          </Link>
+        )}{' '}
+        <span className="rule-id">{rule}</span>
+      </h3>
+      {showsWeight ? <WeightWord weight={weight} /> : undefined}
+      <dl>
+        <Line term="Found">{found}</Line>
+        <Line term="Limit">{limit}</Line>
+        <Line term="Why it matters">{because}</Line>
+        <Line term="What to do">{remedies(remedy)}</Line>
+        <Line term="Question">{asks}</Line>
+        <Line term="Sources" quiet>
+          {sources}
+        </Line>
+      </dl>
+    </article>
+  );
+}
+
+export function addressOf({ point, machine }: FindingView, ofMachine: boolean): string | undefined {
+  if (point !== undefined) return pointAddress(point);
+  return machine !== undefined && ofMachine ? machineAddress(machine) : undefined;
+}
+
+function Line({ term, quiet, children }: { term: string; quiet?: boolean; children: ReactNode }) {
+  if (children === undefined || children === '') return undefined;
+  return (
+    <>
+      <dt>{term}</dt>
+      <dd className={quiet === true ? 'quiet' : undefined}>{children}</dd>
+    </>
+  );
+}
+
+function remedies(remedy: readonly string[]): ReactNode {
+  if (remedy.length <= 1) return remedy[0];
+  return (
+    <ul>
+      {[...new Set(remedy)].map((each) => (
+        <li key={each}>{each}</li>
+      ))}
+    </ul>
+  );
+}
