@@ -22,6 +22,9 @@ export interface Visibility {
   readonly bandwidth: Band | { readonly line: number; readonly spacing: number };
 }
 
+/** As far below the noise as is told, in decibels: what a chain passes less of cannot be told from nothing. */
+export const lostInNoise = -200;
+
 /**
  * The smallest level as the chain indicates it, over the noise in its line or band. A response above 1 is not counted
  * as gain: a resonance that lifts the burst is not to be relied on.
@@ -58,7 +61,7 @@ export function visibility(target: Target, predicted: Prediction): Answer<Visibi
           detector: 'rms' as const,
           ...(band === undefined ? {} : { band }),
         },
-        decibels: 20 * Math.log10(signal.value / noiseRms),
+        decibels: Math.max(lostInNoise, 20 * Math.log10(signal.value / noiseRms)),
         bandwidth: band ?? (bandwidth as { line: number; spacing: number }),
       });
     },

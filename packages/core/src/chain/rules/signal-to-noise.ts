@@ -1,11 +1,19 @@
 import type { Policy } from '../../demand/policy.ts';
 import { sees, type Target } from '../../demand/target.ts';
-import { decibels, measured, measuredChange, measuredLevel, measuredTolerance, said } from '../../finding/measure.ts';
+import {
+  decibels,
+  inWords,
+  measured,
+  measuredChange,
+  measuredLevel,
+  measuredTolerance,
+  said,
+} from '../../finding/measure.ts';
 import { fromAll, type Tolerance } from '../../quantity/index.ts';
 import { screeningRules } from '../../source/index.ts';
 import { clause } from '../../source/source.ts';
-import { type Visibility, visibility } from '../visibility.ts';
-import { type Judgement, judged, rule } from './rule.ts';
+import { lostInNoise, type Visibility, visibility } from '../visibility.ts';
+import { type Judgement, judged, largestMargin, rule } from './rule.ts';
 
 export const signalToNoise = rule({
   id: 'chain/signal-to-noise',
@@ -35,11 +43,29 @@ export const signalToNoise = rule({
           fromAll({ seen: visibility(target, prediction), tolerance: target.tolerance }, (known) => known),
           { rule: 'chain/signal-to-noise', what: 'signal over noise', target },
           ({ seen, tolerance }) => [
-            target.observable.noise === 'hides' ? hidden(target, seen, policy) : added(target, seen, tolerance, policy),
+            seen.decibels <= lostInNoise
+              ? lost(target, policy)
+              : target.observable.noise === 'hides'
+                ? hidden(target, seen, policy)
+                : added(target, seen, tolerance, policy),
           ],
         ),
       ),
 });
+
+/** Nothing of the smallest level reaches the end of the chain, so no ratio says how much is missing. */
+function lost(target: Target, policy: Policy): Judgement {
+  return {
+    rule: 'chain/signal-to-noise',
+    target: target.name,
+    outcome: 'fails',
+    what: 'the smallest level comes out as',
+    found: inWords('nothing that can be told from zero'),
+    limit: target.observable.noise === 'hides' ? decibels(policy.detection) : inWords('a level above the noise'),
+    margin: -largestMargin,
+    needs: 'a chain that passes these frequencies, its resonance and its corners in the unit that was meant',
+  };
+}
 
 function hidden(target: Target, seen: Visibility, policy: Policy): Judgement {
   const short = policy.detection - seen.decibels;
