@@ -27,6 +27,8 @@ import { budgetSection } from '../uncertainty/budget-section.ts';
 export interface PointSheet {
   readonly name: string;
   readonly title: string;
+  /** Whether the point has such a thing at all. */
+  readonly present: boolean;
   body(): Html | undefined;
 }
 
@@ -41,8 +43,12 @@ export function pointSheets(
   const { showing } = setting;
   const drawn = (name: string, draw: (width: Width) => Drawing | undefined, caption: Piece): Html | undefined =>
     draw('wide') === undefined ? undefined : figure(`${id}-${name}`, (width) => draw(width)!, caption);
-  const where = (present: boolean, make: () => Html | undefined) => (present ? make() : undefined);
-  const sheet = (name: string, title: string, body: () => Html | undefined): PointSheet => ({ name, title, body });
+  const sheet = (name: string, title: string, body: () => Html | undefined, present = true): PointSheet => ({
+    name,
+    title,
+    present,
+    body: () => (present ? body() : undefined),
+  });
   return [
     sheet(
       'demand',
@@ -64,26 +70,18 @@ export function pointSheets(
     sheet('bias', 'Bias and headroom', () =>
       drawn('bias', (width) => biasDrawing(designed, showing, width), biasCaption),
     ),
-    sheet('probes', 'Probes', () =>
-      where(designed.probes !== undefined, () => probeSection(designed.probes!, setting)),
+    sheet('probes', 'Probes', () => probeSection(designed.probes!, setting), designed.probes !== undefined),
+    sheet('area', 'Hazardous area', () => areaSection(designed.area!, setting), designed.area !== undefined),
+    sheet('limits', 'Limits of this point', () => limitFacts(designed.limits!, setting), designed.limits !== undefined),
+    sheet('loop', 'The loop', () => loopSection(designed, id, setting), hasLoop(designed)),
+    sheet(
+      'alarms',
+      'Alarms',
+      () =>
+        html`${alarmSection(alarms!, point.of, setting)}${hasLoop(designed) ? undefined : registerTable(alarms!, setting)}`,
+      alarms !== undefined,
     ),
-    sheet('area', 'Hazardous area', () =>
-      where(designed.area !== undefined, () => areaSection(designed.area!, setting)),
-    ),
-    sheet('limits', 'Limits of this point', () =>
-      where(designed.limits !== undefined, () => limitFacts(designed.limits!, setting)),
-    ),
-    sheet('loop', 'The loop', () => where(hasLoop(designed), () => loopSection(designed, id, setting))),
-    sheet('alarms', 'Alarms', () =>
-      where(
-        alarms !== undefined,
-        () =>
-          html`${alarmSection(alarms!, point.of, setting)}${hasLoop(designed) ? undefined : registerTable(alarms!, setting)}`,
-      ),
-    ),
-    sheet('window', 'Wanted motion', () =>
-      where(designed.window !== undefined, () => windowTable(designed.window!, setting)),
-    ),
+    sheet('window', 'Wanted motion', () => windowTable(designed.window!, setting), designed.window !== undefined),
     sheet('acquisition', 'Acquisition', () => settingsSection(designed, setting)),
     sheet('uncertainty', 'Uncertainty of the readings', () => budgetSection(designed, setting)),
   ];

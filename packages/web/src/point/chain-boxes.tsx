@@ -10,6 +10,16 @@ const titles: Readonly<Record<PlaceView['place'], string>> = {
   input: 'Input',
 };
 
+/** What an engineer reaches for first; the rest stands behind a press. */
+const inSight = new Set([
+  'surface temperature',
+  'length',
+  'sensitivity',
+  'mounted resonance',
+  'supply voltage',
+  'voltage',
+]);
+
 const order: readonly PlaceView['place'][] = ['mount', 'transducer', 'cable', 'input'];
 
 /** The chain in the order of its signal: each place with its part, and the numbers of the part for the hand to move. */
@@ -91,22 +101,23 @@ function Box({
 }) {
   const [open, setOpen] = useState(false);
   if (handles.length === 0 && children === undefined) return undefined;
-  const held = handles.filter((each) => (hands.asked.moved[each.key] ?? 0) !== 0).length;
+  const first = handles.filter((each) => inSight.has(each.what) || (hands.asked.moved[each.key] ?? 0) !== 0);
+  const others = handles.filter((each) => !first.includes(each));
   return (
     <div className="box">
       <div className="box-head">
         <h3>{title}</h3>
         {children}
-        {handles.length === 0 ? undefined : (
+        {others.length === 0 ? undefined : (
           <button type="button" className="plain" aria-expanded={open} onClick={() => setOpen(!open)}>
-            {open ? 'Hide' : 'Move'} {handles.length} {handles.length === 1 ? 'number' : 'numbers'}
-            {held === 0 ? '' : `, ${held} held`}
+            {open ? 'Hide' : 'Move'} {others.length} {first.length === 0 ? '' : 'more '}
+            {others.length === 1 ? 'number' : 'numbers'}
           </button>
         )}
       </div>
-      {open
-        ? handles.map((each) => <NumberHand key={each.key} handle={each} hands={hands} shown={shown[each.key]} />)
-        : undefined}
+      {[...first, ...(open ? others : [])].map((each) => (
+        <NumberHand key={each.key} handle={each} hands={hands} shown={shown[each.key]} />
+      ))}
     </div>
   );
 }
