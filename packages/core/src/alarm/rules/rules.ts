@@ -3,6 +3,7 @@ import { aboveNoise } from './above-noise.ts';
 import { alertBelowTrip } from './alert-below-trip.ts';
 import { atStart } from './at-start.ts';
 import { delay } from './delay.ts';
+import { delayNotLong } from './delay-not-long.ts';
 import { detectorOfOutput } from './detector-of-output.ts';
 import { faultIsNoTrip } from './fault-is-no-trip.ts';
 import { ownBaseline } from './own-baseline.ts';
@@ -20,6 +21,7 @@ export const alarmRules: readonly AlarmRule[] = [
   detectorOfOutput,
   aboveNoise,
   delay,
+  delayNotLong,
   ownBaseline,
   voteStated,
   faultIsNoTrip,
