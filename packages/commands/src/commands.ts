@@ -2,6 +2,7 @@ import type { AnyCommand } from './command.ts';
 import { demand } from './demand.ts';
 import { demo } from './demo.ts';
 import { doctor } from './doctor.ts';
+import { event } from './event.ts';
 import { explain } from './explain.ts';
 import { newThing } from './new.ts';
 import { prove } from './prove.ts';
@@ -16,6 +17,7 @@ export const commands: readonly AnyCommand[] = [
   demand,
   shortlist,
   prove,
+  event,
   explain,
   workings,
   work,

@@ -132,7 +132,7 @@ test('negative: what is not known, does not swing, does not grow or is not sense
   ]);
   expect(missing(from(rms(2), rms(1)))).toEqual(['largest level above the smallest']);
   expect(missing({ ...line, observable: { ...line.observable, atRest: true } })).toEqual([
-    'frequency at which it swings',
+    'frequency (a position does not swing)',
   ]);
   expect(missing({ ...line, reference: 'shaft-relative' })).toEqual(['size as casing motion']);
 });

@@ -110,7 +110,7 @@ interface Grown {
 function grown(target: Target, { chain }: Prediction, of: string): Answer<Grown> {
   const { reference } = chain.transducer;
   if (!sees(reference, target.reference)) return unanswered([{ of, what: `size as ${reference} motion` }]);
-  if (target.observable.atRest) return unanswered([{ of, what: 'frequency at which it swings' }]);
+  if (target.observable.atRest) return unanswered([{ of, what: 'frequency (a position does not swing)' }]);
   const { smallest, largest, largestAt } = target;
   return thenAnswer(
     fromAll({ smallest, largest, largestAt }, (known) => known),

@@ -34,7 +34,7 @@ export function steadyBaseline(point: MeasuringPoint, stated: AlarmStatement, gr
   const { frequency, name } = place;
   const meets =
     grows.largestAt.known && Math.abs(grows.largestAt.value / frequency - 1) < sameLine
-      ? ' Both stand at one frequency: by their phase they may add to more, or to less, than by energy.'
+      ? ' Both stand at one frequency: by their phase they may add to more or to less than this.'
       : '';
   return {
     part: {
@@ -42,7 +42,7 @@ export function steadyBaseline(point: MeasuringPoint, stated: AlarmStatement, gr
       frequency,
       growth: growthCurve([{ day: 0, level: level(baseline.quantity, baseline.value, baseline.detector) }]),
     },
-    because: said`The baseline, ${measuredLevel(baseline)}, is added by energy as a steady part: a reading holds both. It is taken to lie at ${measured('frequency', frequency)}, where '${name}' is largest.${meets}`,
+    because: said`The baseline, ${measuredLevel(baseline)}, is added as a steady part, since a reading holds both: for an rms by energy, for a peak as peaks that meet. It is taken to lie at ${measured('frequency', frequency)}, where '${name}' is largest.${meets}`,
   };
 }
 
