@@ -22,12 +22,9 @@ const looked = point({
 const judgedWith = (mountedResonance: string) =>
   signalToNoise.judge({
     point: looked,
-    prediction: prediction(
-      measuringChain(parts({ transducer: changed(transducer('ACC-100'), { mountedResonance }) })),
-      looked,
-    ),
+    prediction: prediction(measuringChain(parts({ transducer: changed(transducer('ACC-100'), { mountedResonance }) }))),
     policy: usualPolicy,
-  } as Parameters<typeof signalToNoise.judge>[0]);
+  });
 
 test.each(['1e-29 Hz', '1e-9 Hz', '1e-5 Hz'])(
   'a resonance of %s fails in plain words, and every number can be shown',
