@@ -6,6 +6,7 @@ export * from './plant.ts';
 export * from './point-alarms.ts';
 export * from './point-budgets.ts';
 export * from './point-life.ts';
+export * from './point-places.ts';
 export * from './point-probes.ts';
 export * from './point-shortlist.ts';
 export * from './questions.ts';

@@ -49,6 +49,7 @@ export * from './synchronous-motor.ts';
 export * from './timing-belt.ts';
 export * from './toothed-loop.ts';
 export * from './train.ts';
+export * from './train-at-speed.ts';
 export * from './what-runs-at.ts';
 export * from './workings/index.ts';
 export * from './worm-pair.ts';
