@@ -1,0 +1,60 @@
+import '../style/formula.css';
+import { createElement, type ReactNode } from 'react';
+import { formulaPiece, isSentence, type Piece, withoutAside } from './formula-parser.ts';
+
+/** A formula set as one; where it cannot be read, or is a sentence, it stands as it was typed. */
+export function Formula({ text, block = false }: { readonly text: string; readonly block?: boolean }) {
+  const { formula, aside } = withoutAside(text);
+  const piece = isSentence(formula) ? undefined : formulaPiece(formula);
+  if (piece === undefined) return <span className="formula-text">{text}</span>;
+  return (
+    <span className={block ? 'formula-box' : 'formula-line'}>
+      {createElement('math', { className: 'formula', ...(block ? { displaystyle: 'true' } : {}) }, set(piece))}
+      {aside === '' ? undefined : <span className="formula-aside">{aside}</span>}
+    </span>
+  );
+}
+
+function set(piece: Piece, key?: number): ReactNode {
+  const element = (tag: string, ...content: ReactNode[]) => createElement(tag, { key }, ...content);
+  switch (piece.is) {
+    case 'letter':
+      return element('mi', piece.text);
+    case 'number':
+      return element('mn', piece.text);
+    case 'words':
+      return element('mtext', piece.text);
+    case 'sign':
+      return element('mo', piece.text);
+    case 'quantity':
+      return element('mrow', element0('mn', piece.number), element0('mtext', `${gapBefore(piece.unit)}${piece.unit}`));
+    case 'gap':
+      return createElement('mspace', { key, width: piece.wide ? '0.3em' : '0.17em' });
+    case 'row':
+      return element('mrow', ...piece.pieces.map(set));
+    case 'fraction':
+      return element('mfrac', set(piece.over, 0), set(piece.under, 1));
+    case 'root':
+      return element('msqrt', set(piece.of, 0));
+    case 'power':
+      return element('msup', set(piece.of, 0), set(piece.at, 1));
+    case 'index':
+      return element('msub', set(piece.of, 0), set(piece.at, 1));
+    case 'fence':
+      return element(
+        'mrow',
+        createElement('mo', { key: 'open', fence: 'true', stretchy: 'true' }, piece.open),
+        set(piece.of, 1),
+        createElement('mo', { key: 'close', fence: 'true', stretchy: 'true' }, piece.close),
+      );
+  }
+}
+
+function element0(tag: string, text: string): ReactNode {
+  return createElement(tag, { key: tag }, text);
+}
+
+/** Degrees stand close to their number, every other unit at a distance. */
+function gapBefore(unit: string): string {
+  return unit === '°' ? '' : '\u00a0';
+}
