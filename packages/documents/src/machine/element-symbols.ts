@@ -1,4 +1,3 @@
-import type { MachineElementKindName } from '@soundpost/core';
 import { line, type Mark, polyline, rectangle } from '../drawing/drawing.ts';
 
 /** A symbol on the centre line of a shaft, about 40 wide and 44 high. */
@@ -100,14 +99,9 @@ const wave: ElementSymbol = (x, y) => [
   ),
 ];
 
-/** A probe above the mark that passes under it once a turn. */
-const onceATurn: ElementSymbol = (x, y) => [
-  rectangle(x - 4, y - 20, 8, 12, 'paper'),
-  rectangle(x - 3, y - 3, 6, 6, 'solid'),
-];
+const plainBody: ElementSymbol = (x, y) => [rectangle(x - 12, y - 14, 24, 28, 'paper')];
 
-/** A kind without a symbol does not compile. */
-const symbols: Readonly<Record<MachineElementKindName, ElementSymbol>> = {
+const symbols: Readonly<Record<string, ElementSymbol>> = {
   'induction-motor': motor,
   'synchronous-motor': motor,
   'rolling-bearing': rolling,
@@ -127,9 +121,9 @@ const symbols: Readonly<Record<MachineElementKindName, ElementSymbol>> = {
   'screen-exciter': eccentric,
   'structural-mode': wave,
   'critical-speed': wave,
-  'phase-reference': onceATurn,
 };
 
-export function elementSymbol(kind: MachineElementKindName): ElementSymbol {
-  return symbols[kind];
+/** The symbol of a kind of element; one without a symbol of its own is a plain body with its name beneath. */
+export function elementSymbol(kind: string): ElementSymbol {
+  return symbols[kind] ?? plainBody;
 }

@@ -1,5 +1,6 @@
 import {
   cells,
+  type Design,
   decibels,
   type Finding,
   flipPoints,
@@ -15,34 +16,43 @@ import {
 } from '@soundpost/core';
 import { machineSheets, markupOf, pointSheets } from '@soundpost/documents';
 import { applyEdits } from '@soundpost/files';
-import { mergedPlants } from './merged-plants.ts';
 import type { Edit, PlantOnDisk } from '@soundpost/server/protocol';
 import { findingView } from './finding-view.ts';
+import { foreseen } from './foreseen.ts';
 import { handleViews, subjectOf } from './handles.ts';
 import { keptEdits } from './kept-edits.ts';
+import { mergedPlants } from './merged-plants.ts';
+import { type PartChoices, partChoices } from './part-choices.ts';
+import { pasteView } from './paste/paste-view.ts';
+import type { PasteChoices, PasteView } from './paste/views.ts';
 import { PlantSession } from './plant-session.ts';
 import { designedRow, statedRow } from './point-row.ts';
+import { questionView } from './question-view.ts';
 import { trialView, tried, triedSubject } from './trial.ts';
 import type {
   CandidateView,
   Edited,
   FlipView,
+  ForeseenView,
   MachineView,
   Opened,
   PlaceView,
   PlantView,
   PointRow,
   PointView,
+  QuestionView,
   SheetView,
   ShowingChoice,
   TrialAsked,
   TrialView,
 } from './views.ts';
+import { type WrittenLength, writtenLength } from './written-length.ts';
 
 /** The core as the page asks it. It lives in a worker: nothing here waits for a server, and the page waits for nothing here. */
 export class Engine {
   #session: PlantSession | undefined;
   #showing: Showing = {};
+  #asked: { readonly design: Design; readonly questions: readonly QuestionView[] } | undefined;
 
   show(choice: ShowingChoice): void {
     this.#showing = choice;
@@ -101,22 +111,29 @@ export class Engine {
       points: rows,
       verdict: design?.verdict,
       findings: design === undefined ? [] : this.#findings(design.findings),
-      questions:
-        design === undefined
-          ? []
-          : questions(design).map((each) => ({
-              of: each.of,
-              what: each.what,
-              ask: each.ask,
-              why:
-                each.turns === 'nothing'
-                  ? 'Neither bound changes a verdict.'
-                  : each.turns === 'verdict'
-                    ? `The answer can turn the verdict at ${each.points.join(', ')}.`
-                    : `${each.judgements} judgements wait for it at ${each.points.join(', ')}.`,
-            })),
+      questions: design === undefined ? [] : this.#questions(design),
       progress: { done: session.done, of: plant.machines.length },
     };
+  }
+
+  parts(): PartChoices {
+    return partChoices(this.#open.plant!);
+  }
+
+  foreseen(points: readonly string[], place: PlaceView['place'], part: string): readonly ForeseenView[] {
+    const { plant } = this.#open;
+    const found = points.map((of) => this.#open.point(of)).filter((each) => each !== undefined);
+    return found.map((each) => foreseen(plant!, each, place, part));
+  }
+
+  /** The cable length of a point as its file has it. */
+  length(machine: string, point: string): WrittenLength | undefined {
+    return writtenLength(this.#open.text, machine, point);
+  }
+
+  /** What was copied from a spreadsheet, as this plant understands it; nothing is changed. */
+  pasted(text: string, choices: PasteChoices): PasteView {
+    return pasteView(text, choices, this.#open.plant!, this.#open.text, this.#showing);
   }
 
   machine(name: string): MachineView | undefined {
@@ -248,6 +265,15 @@ export class Engine {
   get #open(): PlantSession {
     if (this.#session === undefined) throw new Error('no plant is open');
     return this.#session;
+  }
+
+  /** Answering costs many judgements, so one design is asked once. */
+  #questions(design: Design): readonly QuestionView[] {
+    if (this.#asked?.design !== design) {
+      const plant = this.#open.plant!;
+      this.#asked = { design, questions: questions(design).map((each) => questionView(each, plant)) };
+    }
+    return this.#asked.questions;
   }
 
   get #setting() {

@@ -35,6 +35,13 @@ export interface QuestionView {
   readonly part: string | undefined;
 }
 
+/** What would become of a point, before anything is changed. */
+export interface ForeseenView {
+  readonly of: string;
+  readonly before: Outcome | 'no chain';
+  readonly after: Outcome | 'no chain';
+}
+
 /** One line of the table of measuring points. */
 export interface PointRow {
   readonly of: string;
