@@ -5,6 +5,7 @@ import { fileURLToPath } from 'node:url';
 import type { Surroundings } from '@soundpost/commands';
 import { Refusal } from '@soundpost/core';
 import { readBytes, writeWhole } from '@soundpost/store';
+import { openWorkbench } from './open-workbench.ts';
 
 const longestWait = 10_000;
 
@@ -22,6 +23,7 @@ export function realSurroundings(step: (what: string) => void): Surroundings {
         () => false,
       ),
     firstLineOf,
+    workbench: openWorkbench,
     step,
     now: () => new Date(),
     env: process.env,

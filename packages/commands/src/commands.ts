@@ -7,6 +7,7 @@ import { explain } from './explain.ts';
 import { newThing } from './new.ts';
 import { prove } from './prove.ts';
 import { schema } from './schema.ts';
+import { serve } from './serve.ts';
 import { shortlist } from './shortlist.ts';
 import { teds } from './teds.ts';
 import { work } from './work.ts';
@@ -17,6 +18,7 @@ export const commands: readonly AnyCommand[] = [
   demand,
   shortlist,
   prove,
+  serve,
   event,
   explain,
   workings,

@@ -38,6 +38,10 @@ export function inMemory(
       steps.push(what);
     },
     canWrite: async () => true,
+    workbench: async ({ plant }) => {
+      if (!standing.has(plant)) throw new Refusal({ read: plant, expected: 'a file that exists' });
+      steps.push(`the workbench of ${plant}`);
+    },
     firstLineOf: async () => undefined,
     now: () => new Date(0),
     env: {},

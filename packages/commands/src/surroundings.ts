@@ -1,3 +1,14 @@
+/** A workbench to be opened. */
+export interface WantedWorkbench {
+  readonly plant: string;
+  /** 0 for any that is free. */
+  readonly port: number;
+  /** Where the catalogue that ships stands. */
+  readonly genericCatalogue: string;
+  /** The folder of the built page. */
+  readonly page: string;
+}
+
 /** Everything a command may do to the world, passed in: a test gives it a world of its own. */
 export interface Surroundings {
   /** The bytes of a file. Throws Refusal in words. */
@@ -8,6 +19,8 @@ export interface Surroundings {
   canWrite(path: string): Promise<boolean>;
   /** The first line a program prints, or nothing where it does not run. */
   firstLineOf(program: string, parameters: readonly string[]): Promise<string | undefined>;
+  /** Serves the workbench, says by itself where, and settles when it has ended. Throws Refusal in words. */
+  workbench(wanted: WantedWorkbench): Promise<void>;
   /** Says what is being done, for whoever waits longer than a moment. */
   step(what: string): void;
   now(): Date;

@@ -1,4 +1,5 @@
 export * from './catalogue-file.ts';
+export * from './catalogues-named.ts';
 export * from './collections.ts';
 export * from './editing/apply-edits.ts';
 export * from './editing/edit.ts';

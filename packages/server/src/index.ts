@@ -1,1 +1,3 @@
+export { howToBuild } from './app.ts';
 export * from './protocol.ts';
+export * from './workbench.ts';

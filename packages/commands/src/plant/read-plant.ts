@@ -1,5 +1,5 @@
 import { type Catalogue, type Plant, Refusal, type Writing } from '@soundpost/core';
-import { catalogueReader, entryOf, placedYaml, plantReader, readYaml, textFile } from '@soundpost/files';
+import { catalogueReader, cataloguesNamed, genericCatalogue, plantReader, readYaml } from '@soundpost/files';
 import { folderOf, isAbsolutePath, pathIn, type Surroundings } from '../surroundings.ts';
 
 /** A plant as its file states it, and the folder its paths start from. */
@@ -8,9 +8,6 @@ export interface ReadPlant {
   readonly plant: Plant;
   readonly writing: Writing;
 }
-
-/** The catalogue that ships: invented parts, none of them a product. */
-export const genericCatalogue = 'generic';
 
 export function genericCataloguePath(surroundings: Surroundings): string {
   return pathIn(surroundings.root, 'packages', 'files', 'catalogues', 'generic.yaml');
@@ -50,17 +47,4 @@ async function found(surroundings: Surroundings, plantPath: string, name: string
 function cataloguePath(surroundings: Surroundings, plantPath: string, name: string): string {
   if (name === genericCatalogue) return genericCataloguePath(surroundings);
   return isAbsolutePath(name) ? name : pathIn(folderOf(plantPath), name);
-}
-
-/** What stands under `catalogues`; nothing where the file cannot be read, which its reader then says better. */
-function cataloguesNamed(bytes: Uint8Array, path: string): readonly string[] {
-  try {
-    const root = placedYaml(textFile(bytes, path));
-    const list = root.kind === 'map' ? entryOf(root, 'catalogues')?.value : undefined;
-    if (list?.kind !== 'list') return [];
-    return list.elements.flatMap((each) => (each.kind === 'scalar' ? [each.source] : []));
-  } catch (error) {
-    if (error instanceof Refusal) return [];
-    throw error;
-  }
 }
