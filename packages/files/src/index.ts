@@ -3,6 +3,7 @@ export * from './catalogues-named.ts';
 export * from './collections.ts';
 export * from './editing/apply-edits.ts';
 export * from './editing/edit.ts';
+export * from './editing/merged-plants.ts';
 export * from './file-refusal.ts';
 export * from './kinds.ts';
 export * from './placed.ts';
