@@ -3,18 +3,28 @@ import { figure } from '../drawing/figure.ts';
 import { coincidenceSection } from '../machine/coincidence-section.ts';
 import { elementTable, limitFacts, machineFacts } from '../machine/element-table.ts';
 import { frequencySection } from '../machine/frequency-section.ts';
+import { pointPlaceTable } from '../machine/point-place-table.ts';
 import { positionTable } from '../machine/position-table.ts';
 import { speedMapSection } from '../machine/speed-map-section.ts';
 import { trainDrawing } from '../machine/train-drawing.ts';
-import { html, named } from '../typesetting/html.ts';
+import { type Html, html, named } from '../typesetting/html.ts';
 import type { Section } from '../typesetting/section.ts';
 import type { Setting } from '../typesetting/setting.ts';
 import { pointSection } from './point-section.ts';
 
+/** The train in true order with its points, to be looked at. */
+export function trainFigure(machine: DesignedMachine, id: string, setting: Setting): Html {
+  return figure(`${id}-train`, (width) => trainDrawing(machine, setting.showing, width), trainCaption);
+}
+
+const trainCaption =
+  'The train in order, each shaft a centre line; not to scale. A number is a point, hung under the element it sits at: a pointer above it looks vertically, one beside it along the shaft, a second ring horizontally.';
+
 /** A machine by itself: its train, its frequencies, what comes close among them, its limits. */
 export function machineSheets(machine: DesignedMachine, id: string, setting: Setting): readonly Section[] {
   const train = html`${machineFacts(machine, setting)}
-${figure(`${id}-train`, (width) => trainDrawing(machine, setting.showing, width), 'The train in order, each shaft a centre line; not to scale, and without the positions of the points.')}
+${trainFigure(machine, id, setting)}
+${pointPlaceTable(machine)}
 ${elementTable(machine, setting)}`;
   return [
     { title: 'The train', body: train },

@@ -3,6 +3,8 @@ import {
   type FrequencyTable,
   fixed,
   type MachineElement,
+  type PointPlace,
+  pointPlaces,
   type Showing,
   showQuantity,
 } from '@soundpost/core';
@@ -10,13 +12,21 @@ import { type Drawing, type Label, label, line, type Mark, type Polyline, type W
 import { boxesAlong, placing } from '../drawing/label-placing.ts';
 import { fitted, textWidth, wrapped } from '../drawing/text-extent.ts';
 import { elementSymbol } from './element-symbols.ts';
+import { hungPoints, roomForPoints, viewLabels, viewWords } from './point-marks.ts';
 
 /**
  * The train as a schematic: each shaft a centre line, the elements in the order of the file. What joins two shafts
- * stands on both; a coupling joins the ends of two shafts that lie in one line.
+ * stands on both; a coupling joins the ends of two shafts that lie in one line. Points hang under the element they sit
+ * at, unless they are left out.
  */
-export function trainDrawing(machine: DesignedMachine, showing: Showing, width: Width): Drawing {
+export function trainDrawing(
+  machine: DesignedMachine,
+  showing: Showing,
+  width: Width,
+  { points = true }: { readonly points?: boolean } = {},
+): Drawing {
   const { train } = machine.stated;
+  const places = points ? pointPlaces(machine.stated) : [];
   const lanes = laneOfShaft(train.shafts, train.elements);
   const size = width === 'wide' ? 12 : 9.5;
   const whole = width === 'wide' ? 760 : 358;
@@ -24,15 +34,19 @@ export function trainDrawing(machine: DesignedMachine, showing: Showing, width: 
   const marks: Mark[] = [];
   let top = 0;
   for (let from = 0; from < Math.max(1, train.elements.length); from += perRow) {
-    const drawn = row(machine, train.elements.slice(from, from + perRow), perRow, lanes, top, whole, size, showing);
+    const elements = train.elements.slice(from, from + perRow);
+    const drawn = row(machine, elements, places, perRow, lanes, top, whole, size, showing);
     marks.push(...drawn.marks);
     top = drawn.bottom;
   }
+  const views = viewLabels(places, top, whole, size - 0.5);
+  marks.push(...views);
+  top += views.length * 1.3 * size + (views.length === 0 ? 0 : 6);
   return {
     width: whole,
     height: top,
     title: `Train of ${machine.stated.name}`,
-    description: `In order: ${train.elements.map((each) => `${each.name} on ${shaftsOf(each).join(' and ')}`).join('; ')}.`,
+    description: `In order: ${train.elements.map((each) => `${each.name} on ${shaftsOf(each).join(' and ')}`).join('; ')}.${spoken(places)}`,
     marks,
   };
 }
@@ -42,6 +56,7 @@ const laneHeight = 78;
 function row(
   { stated, frequencies }: DesignedMachine,
   elements: readonly MachineElement[],
+  places: readonly PointPlace[],
   perRow: number,
   lanes: ReadonlyMap<string, number>,
   top: number,
@@ -74,13 +89,23 @@ function row(
       ? [line(at(index), Math.min(...heights), at(index), Math.max(...heights), 'thin')]
       : [];
   });
-  marks.push(...links, ...shaftNames(names, links, whole, size));
-  const bottom = top + 46 + Math.max(1, used.length) * laneHeight - 44;
+  const lowest = top + 46 + (Math.max(1, used.length) - 1) * laneHeight;
+  const heightsOf = (element: MachineElement) =>
+    shaftsOf(element).length === 0 ? [top + 46] : [...new Set(shaftsOf(element).map(laneAt))];
+  const ofElements = elements.map((element) => places.filter(({ on }) => on?.element === element.name));
+  const hung = elements.flatMap((element, index) => {
+    const own = ofElements[index]!;
+    return own.length === 0
+      ? []
+      : [hungPoints(own, at(index), Math.max(...heightsOf(element)) + 22, lowest + 28, column)];
+  });
+  const drops = hung.map((each) => each.drop);
+  marks.push(...links, ...drops, ...shaftNames(names, [...links, ...drops], whole, size));
+  marks.push(...hung.flatMap((each) => each.marks));
+  const bottom = lowest + 34 + roomForPoints(Math.max(0, ...ofElements.map((each) => each.length)), column);
   let lines = 1;
   for (const [index, element] of elements.entries()) {
-    const places = shaftsOf(element).length === 0 ? [top + 46] : shaftsOf(element).map(laneAt);
-    const distinct = [...new Set(places)];
-    for (const y of distinct) marks.push(...elementSymbol(element.kind)(at(index), y));
+    for (const y of heightsOf(element)) marks.push(...elementSymbol(element.kind)(at(index), y));
     const words = wrapped(element.name.replaceAll('-', '- '), column - 6, size, 3);
     lines = Math.max(lines, words.length);
     for (const [order, text] of words.entries()) {
@@ -106,6 +131,12 @@ function shaftNames(
     const shortened = [0.7, 0.5, 0.3].map((share) => fitted(text, textWidth(text, size) * share, size));
     return free.place([text, ...shortened].flatMap((words) => starts.map((start) => put(start, words)))) ?? [];
   });
+}
+
+function spoken(places: readonly PointPlace[]): string {
+  if (places.length === 0) return '';
+  const at = places.map(({ number, name, on }) => `${number} ${name}${on === undefined ? '' : ` at ${on.element}`}`);
+  return ` Points: ${at.join('; ')}. ${viewWords(places).join('; ')}.`;
 }
 
 function shaftsOf(element: MachineElement): readonly string[] {
