@@ -10,9 +10,10 @@ import { checkout, done, flowing } from './testing/house.ts';
 
 const core = 'packages/core/src';
 
-/** The core in memory, under the root it has there. */
+/** The core, and what draws its kinds, in memory under the root they have there. */
 function coreInMemory() {
-  const files = readdirSync(join(checkout, core), { recursive: true, withFileTypes: true })
+  const files = [core, 'packages/documents/src']
+    .flatMap((folder) => readdirSync(join(checkout, folder), { recursive: true, withFileTypes: true }))
     .filter((entry) => entry.isFile() && entry.name.endsWith('.ts'))
     .map((entry) => join(entry.parentPath, entry.name));
   return inMemory(
@@ -44,6 +45,18 @@ test('one line more in its list, at its place among the imports', async () => {
   const list = new TextDecoder().decode(world.files.get(`house/${core}/chain/mount/kinds.ts`));
   expect(list).toMatch(/import \{ adhesivePad \}.*\nimport \{ bayonet \} from '\.\/bayonet\.ts';\n/);
   expect(list).toMatch(/mountKinds = kinds\([^)]*isolatingStud,\s*bayonet,?\s*\)/);
+});
+
+test('a kind begun has a drawing symbol and key fields, for nothing draws it otherwise', async () => {
+  const world = coreInMemory();
+  for (const kind of ['mount-kind', 'transducer-kind', 'machine-element']) {
+    expect((await done(newThing, { kind, name: `begun-${kind}` }, world)).exit).toBe(0);
+  }
+  const written = (path: string) => new TextDecoder().decode(world.files.get(`house/packages/documents/src/${path}`));
+  for (const path of ['chain/part-symbols.ts', 'chain/key-fields.ts']) {
+    expect(written(path)).toMatch(/\n {2}'begun-mount-kind': .+,\n {2}'begun-transducer-kind': .+,\n\};/);
+  }
+  expect(written('machine/element-symbols.ts')).toContain("\n  'begun-machine-element': plainBody,\n};");
 });
 
 // Everything that can be begun, in a copy of the core: it must compile, keep to the format, and its tests must run.

@@ -29,6 +29,21 @@ export function exportedFrom(path: string, from: string): ListEdit {
 /** As the formatter sorts paths: by letters, and numbers by their size. */
 const comesBefore = (a: string, b: string) => a.localeCompare(b, 'en', { numeric: true }) < 0;
 
+/** One line more in a record that has one for every kind: what cannot live in the core, such as a drawing symbol. */
+export function keyedIn(path: string, record: string, key: string, value: string): ListEdit {
+  return {
+    path,
+    edited: (text) => {
+      const lines = text.split('\n');
+      const start = lines.findIndex((each) => each.startsWith(`const ${record}: `));
+      const end = lines.findIndex((each, index) => index > start && each === '};');
+      if (start < 0 || end < 0) throw new Broken('the record stands in its file', { record, path });
+      lines.splice(end, 0, `  ${/^[a-z]+$/.test(key) ? key : `'${key}'`}: ${value},`);
+      return lines.join('\n');
+    },
+  };
+}
+
 function withImport(text: string, entry: string, from: string, path: string): string {
   const lines = text.split('\n');
   const isRelative = (line: string) => line.startsWith('import ') && specifier(line).startsWith('./');

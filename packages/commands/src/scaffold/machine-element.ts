@@ -1,4 +1,4 @@
-import { exportedFrom, listedIn } from './list-edit.ts';
+import { exportedFrom, keyedIn, listedIn } from './list-edit.ts';
 import type { Names, Scaffold } from './scaffold.ts';
 
 const folder = 'packages/core/src/machine';
@@ -13,6 +13,7 @@ export const machineElementScaffold: Scaffold = {
   lists: ({ kebab, camel }) => [
     listedIn(`${folder}/kinds.ts`, 'machineElementKinds', camel, `./${kebab}.ts`),
     exportedFrom(`${folder}/index.ts`, `./${kebab}.ts`),
+    keyedIn('packages/documents/src/machine/element-symbols.ts', 'symbols', kebab, 'plainBody'),
   ],
 };
 

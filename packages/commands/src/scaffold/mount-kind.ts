@@ -1,7 +1,8 @@
-import { listedIn } from './list-edit.ts';
+import { keyedIn, listedIn } from './list-edit.ts';
 import type { Names, Scaffold } from './scaffold.ts';
 
 const folder = 'packages/core/src/chain/mount';
+const drawn = 'packages/documents/src/chain';
 
 export const mountKindScaffold: Scaffold = {
   word: 'mount-kind',
@@ -10,7 +11,11 @@ export const mountKindScaffold: Scaffold = {
     { path: `${folder}/${names.kebab}.ts`, content: source(names) },
     { path: `${folder}/${names.kebab}.test.ts`, content: test(names) },
   ],
-  lists: ({ kebab, camel }) => [listedIn(`${folder}/kinds.ts`, 'mountKinds', camel, `./${kebab}.ts`)],
+  lists: ({ kebab, camel }) => [
+    listedIn(`${folder}/kinds.ts`, 'mountKinds', camel, `./${kebab}.ts`),
+    keyedIn(`${drawn}/part-symbols.ts`, 'symbols', kebab, 'screw'),
+    keyedIn(`${drawn}/key-fields.ts`, 'keys', kebab, "['stiffness', 'addedMass']"),
+  ],
 };
 
 const source = ({ kebab, camel, title }: Names) => `import { tradePractice } from '../../source/index.ts';

@@ -1,7 +1,8 @@
-import { listedIn } from './list-edit.ts';
+import { keyedIn, listedIn } from './list-edit.ts';
 import type { Names, Scaffold } from './scaffold.ts';
 
 const folder = 'packages/core/src/chain/transducer';
+const drawn = 'packages/documents/src/chain';
 
 export const transducerKindScaffold: Scaffold = {
   word: 'transducer-kind',
@@ -10,7 +11,11 @@ export const transducerKindScaffold: Scaffold = {
     { path: `${folder}/${names.kebab}.ts`, content: source(names) },
     { path: `${folder}/${names.kebab}.test.ts`, content: test(names) },
   ],
-  lists: ({ kebab, camel }) => [listedIn(`${folder}/kinds.ts`, 'transducerKinds', camel, `./${kebab}.ts`)],
+  lists: ({ kebab, camel }) => [
+    listedIn(`${folder}/kinds.ts`, 'transducerKinds', camel, `./${kebab}.ts`),
+    keyedIn(`${drawn}/part-symbols.ts`, 'symbols', kebab, 'seismic'),
+    keyedIn(`${drawn}/key-fields.ts`, 'keys', kebab, "['sensitivity', 'range']"),
+  ],
 };
 
 const source = ({

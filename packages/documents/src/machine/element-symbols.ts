@@ -1,3 +1,4 @@
+import type { MachineElementKindName } from '@soundpost/core';
 import { line, type Mark, polyline, rectangle } from '../drawing/drawing.ts';
 
 /** A symbol on the centre line of a shaft, about 40 wide and 44 high. */
@@ -99,9 +100,17 @@ const wave: ElementSymbol = (x, y) => [
   ),
 ];
 
-const plainBody: ElementSymbol = (x, y) => [rectangle(x - 12, y - 14, 24, 28, 'paper')];
+/** A probe above the mark that passes under it once a turn. */
+const onceATurn: ElementSymbol = (x, y) => [
+  rectangle(x - 4, y - 20, 8, 12, 'paper'),
+  rectangle(x - 3, y - 3, 6, 6, 'solid'),
+];
 
-const symbols: Readonly<Record<string, ElementSymbol>> = {
+/** To begin a kind with, until it has a symbol of its own. */
+export const plainBody: ElementSymbol = (x, y) => [rectangle(x - 12, y - 14, 24, 28, 'paper')];
+
+/** A kind without a symbol does not compile. */
+const symbols: Readonly<Record<MachineElementKindName, ElementSymbol>> = {
   'induction-motor': motor,
   'synchronous-motor': motor,
   'rolling-bearing': rolling,
@@ -121,9 +130,9 @@ const symbols: Readonly<Record<string, ElementSymbol>> = {
   'screen-exciter': eccentric,
   'structural-mode': wave,
   'critical-speed': wave,
+  'phase-reference': onceATurn,
 };
 
-/** The symbol of a kind of element; one without a symbol of its own is a plain body with its name beneath. */
-export function elementSymbol(kind: string): ElementSymbol {
-  return symbols[kind] ?? plainBody;
+export function elementSymbol(kind: MachineElementKindName): ElementSymbol {
+  return symbols[kind];
 }
