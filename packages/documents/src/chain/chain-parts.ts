@@ -17,7 +17,8 @@ import {
   transducerKinds,
   words,
 } from '@soundpost/core';
-import { keyFields, type PartSymbol, partSymbol, type Role } from './part-symbols.ts';
+import { keyFields, type PartKindName } from './key-fields.ts';
+import { type PartSymbol, partSymbol, type Role } from './part-symbols.ts';
 
 /** A part of a chain as every drawing and table of it needs it. */
 export interface ChainPart {
@@ -32,7 +33,7 @@ export interface ChainPart {
 }
 
 interface AnyPart {
-  readonly kind: string;
+  readonly kind: PartKindName;
   readonly name: string;
   readonly sheet: unknown;
 }
@@ -46,7 +47,7 @@ export function chainParts(parts: ChainParts): readonly ChainPart[] {
     kind: kindCalled(kinds, part.kind),
     sheet: part.sheet as Sheet,
     keys: keyFields(part.kind),
-    symbol: partSymbol(role, part.kind),
+    symbol: partSymbol(part.kind),
     here: [],
   });
   const cableOf = (of: Cable, length: Answer<number>): ChainPart => ({

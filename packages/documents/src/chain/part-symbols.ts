@@ -1,31 +1,8 @@
 import { label, line, type Mark, polyline, rectangle } from '../drawing/drawing.ts';
+import type { PartKindName } from './key-fields.ts';
 
-/** The fields of a data sheet that a drawing of the chain writes beside a part: what decides most about the signal. */
-const keys: Readonly<Record<string, readonly string[]>> = {
-  'iepe-accelerometer': ['sensitivity', 'range', 'lowCorner', 'mountedResonance', 'bias'],
-  'piezo-velocity': ['sensitivity', 'range', 'lowCorner', 'mountedResonance', 'bias'],
-  'moving-coil': ['sensitivity', 'suspension', 'usableTo', 'travel'],
-  'proximity-system': ['sensitivity', 'linearRange', 'highCorner'],
-  'loop-sensor': ['range', 'lowCorner', 'highCorner', 'minimumVoltage'],
-  stud: ['addedMass'],
-  'signal-cable': ['capacitancePerLength', 'resistancePerLength'],
-  'loop-supply': ['voltage'],
-  'series-resistance': ['resistance'],
-  'shunt-diode-barrier': ['resistance', 'workingVoltage'],
-  'galvanic-isolator-iepe': ['fieldVoltage', 'fieldCurrent', 'bandwidth'],
-  'galvanic-isolator-loop': ['fieldVoltage'],
-  'junction-box': ['terminals'],
-  'constant-current-input': ['compliance', 'current', 'rangePeak', 'couplingCorner', 'bits'],
-  'direct-voltage-input': ['rangePeak', 'bits'],
-  'current-card': ['resistance', 'countsAtLow', 'countsAtHigh'],
-};
-
-/** What a sheet of any other kind is asked for: fields that most kinds have. */
-const usualKeys = ['sensitivity', 'range', 'stiffness', 'addedMass', 'resistance', 'voltage', 'bits'];
-
-export function keyFields(kind: string): readonly string[] {
-  return keys[kind] ?? usualKeys;
-}
+/** Where a part stands in the chain. */
+export type Role = 'mount' | 'transducer' | 'cable' | 'in the line' | 'input';
 
 /** A symbol about its middle, 48 wide and 36 high; the signal passes from left to right. */
 export type PartSymbol = (x: number, y: number) => readonly Mark[];
@@ -71,14 +48,14 @@ const detecting: PartSymbol = (x, y) => [
 ];
 
 /** A screw in a hatched wall, whatever holds it. */
-const mountSymbol: PartSymbol = (x, y) => [
+const screw: PartSymbol = (x, y) => [
   rectangle(x - 20, y - 15, 16, 30, 'hatched'),
   rectangle(x - 4, y - 4, 18, 8, 'paper'),
   ...[0, 4, 8].map((step) => line(x - 2 + step, y - 4, x + 1 + step, y + 4, 'thin')),
 ];
 
 /** Two cores in a screen. */
-const cableSymbol: PartSymbol = (x, y) => [
+const screenedCores: PartSymbol = (x, y) => [
   rectangle(x - 20, y - 8, 40, 16, 'paper', 8),
   line(x - 20, y - 3, x + 20, y - 3, 'thin'),
   line(x - 20, y + 3, x + 20, y + 3, 'thin'),
@@ -91,12 +68,61 @@ const isolator: PartSymbol = (x, y) => [
   line(x + 2, y - 15, x + 2, y + 15, 'thin'),
 ];
 
-const ofKind: Readonly<Record<string, PartSymbol>> = {
+/** A staircase in a frame: what comes in smooth leaves in steps. */
+const staircase: PartSymbol = (x, y) => [
+  polyline(
+    [
+      [x - 18, y],
+      [x - 8, y - 15],
+      [x + 18, y - 15],
+      [x + 18, y + 15],
+      [x - 8, y + 15],
+    ],
+    'paper',
+    true,
+  ),
+  polyline(
+    [
+      [x - 6, y + 8],
+      [x - 1, y + 8],
+      [x - 1, y + 2],
+      [x + 4, y + 2],
+      [x + 4, y - 4],
+      [x + 9, y - 4],
+      [x + 9, y - 9],
+      [x + 14, y - 9],
+    ],
+    'thin',
+  ),
+];
+
+/** A rod that moves in three windings. */
+const core: PartSymbol = (x, y) => [
+  ...[-14, -4, 6].map((step) => rectangle(x + step, y - 10, 8, 20, 'hatched')),
+  rectangle(x - 20, y - 3, 30, 6, 'solid'),
+];
+
+/** A kind without a symbol does not compile. */
+const symbols: Readonly<Record<PartKindName, PartSymbol>> = {
   'iepe-accelerometer': seismic,
+  'charge-accelerometer': seismic,
+  'capacitive-dc': seismic,
   'piezo-velocity': seismic,
+  'low-frequency-velocity': seismic,
+  'dual-output': seismic,
   'moving-coil': coil,
+  'shaft-rider': coil,
   'proximity-system': probe,
+  lvdt: core,
   'loop-sensor': detecting,
+  stud: screw,
+  'adhesive-pad': screw,
+  'quick-lock': screw,
+  'flat-magnet': screw,
+  'two-pole-magnet': screw,
+  'hand-probe': screw,
+  'isolating-stud': screw,
+  'signal-cable': screenedCores,
   'loop-supply': (x, y) => [
     rectangle(x - 18, y - 15, 36, 30, 'paper'),
     line(x - 8, y - 8, x - 8, y + 8, 'ink'),
@@ -125,48 +151,11 @@ const ofKind: Readonly<Record<string, PartSymbol>> = {
     rectangle(x - 16, y - 13, 32, 26, 'paper'),
     ...[-6, 6].map((step): Mark => ({ is: 'circle', x: x + step, y, radius: 3, look: 'ink' })),
   ],
+  'constant-current-input': staircase,
+  'direct-voltage-input': staircase,
+  'current-card': staircase,
 };
 
-/** A staircase in a frame: what comes in smooth leaves in steps. */
-const inputSymbol: PartSymbol = (x, y) => [
-  polyline(
-    [
-      [x - 18, y],
-      [x - 8, y - 15],
-      [x + 18, y - 15],
-      [x + 18, y + 15],
-      [x - 8, y + 15],
-    ],
-    'paper',
-    true,
-  ),
-  polyline(
-    [
-      [x - 6, y + 8],
-      [x - 1, y + 8],
-      [x - 1, y + 2],
-      [x + 4, y + 2],
-      [x + 4, y - 4],
-      [x + 9, y - 4],
-      [x + 9, y - 9],
-      [x + 14, y - 9],
-    ],
-    'thin',
-  ),
-];
-
-/** Where a part stands in the chain, which gives it a symbol where its kind has none of its own. */
-export const roles = ['mount', 'transducer', 'cable', 'in the line', 'input'] as const;
-export type Role = (typeof roles)[number];
-
-const ofRole: Readonly<Record<Role, PartSymbol>> = {
-  mount: mountSymbol,
-  transducer: seismic,
-  cable: cableSymbol,
-  'in the line': (x, y) => [housing(x, y)],
-  input: inputSymbol,
-};
-
-export function partSymbol(role: Role, kind: string): PartSymbol {
-  return ofKind[kind] ?? ofRole[role];
+export function partSymbol(kind: PartKindName): PartSymbol {
+  return symbols[kind];
 }
