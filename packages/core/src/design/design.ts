@@ -7,6 +7,7 @@ import type { MeasuringPoint } from '../demand/measuring-point.ts';
 import { proposals } from '../demand/proposals.ts';
 import { pointDoubts } from '../demand/rules/rules.ts';
 import type { TargetStatement } from '../demand/statement.ts';
+import type { Boundaries } from '../demand/zones/zone-table.ts';
 import { blocks, type Finding, finding, inOrderOfWeight } from '../finding/finding.ts';
 import { areaComparison } from '../hazardous-area/area-comparison.ts';
 import { areaFindings } from '../hazardous-area/area-findings.ts';
@@ -41,6 +42,8 @@ export interface DesignedPoint {
   readonly alarms: PointAlarms | undefined;
   /** Limits the point states for itself, in place of those of its machine. */
   readonly limits?: MachineLimits;
+  /** Boundaries of the zones its readings are held against, its own or those of its machine. */
+  readonly boundaries: Answer<Boundaries>;
   /** What its probes read, where an arrangement of probes is stated. */
   readonly probes?: PointProbes;
   /** Set points about a motion the machine works by, where one is stated. */
@@ -190,6 +193,7 @@ function designedPoint(
     budgets,
     alarms,
     ...(own === undefined ? {} : { limits: own }),
+    boundaries,
     ...(probes === undefined ? {} : { probes }),
     ...(stated.window === undefined ? {} : { window: windowSetPoints(stated.window, lineLookup(table), point.of) }),
     area,

@@ -27,6 +27,7 @@ import {
 import { curveLabels, targetLabels } from './amplitude-labels.ts';
 import { type UsableBand, usableBands, usableWords } from './usable-band.ts';
 import { slantedFamily, velocityPlane, velocityUnit } from './velocity-plane.ts';
+import { zoneLines } from './zone-lines.ts';
 
 interface Layout {
   readonly width: number;
@@ -52,6 +53,7 @@ export function amplitudeChart(point: DesignedPoint, showing: Showing, width: Wi
   const curves = curveMarks(content, plot, free);
   const targets = targetMarks(content.marks, plot, free);
   const labels = [...targetLabels(content.marks, plot, free), ...curveLabels(content, plot, free)];
+  const zones = zoneLines(point, content.marks, plot, free);
   const strips = usableStrips(usableBands(point, content.frequencies), plot, layout, showing);
   return {
     width: layout.width,
@@ -63,6 +65,7 @@ export function amplitudeChart(point: DesignedPoint, showing: Showing, width: Wi
       ...slantedFamily('acceleration', plot, showing, width),
       ...slantedFamily('displacement', plot, showing, width),
       ...targets.faces,
+      ...zones,
       ...curves,
       ...targets.bars,
       frame(plot),

@@ -16,7 +16,7 @@ export function probeSection({ arrangements }: PointProbes, setting: Setting): H
           kind: 'measure',
           cell: (row) => answered(row.value, (value) => showMeasure(value, setting.showing)),
         },
-        { head: 'Because', cell: (row) => row.because },
+        { head: 'Because', cell: (row) => showMeasure(row.because, setting.showing) },
       ],
       rows,
       folds: true,

@@ -16,6 +16,7 @@ export const looks = [
   'curve-third',
   'curve-fourth',
   'usable',
+  'zone',
   'window',
   'ink',
   'thin',

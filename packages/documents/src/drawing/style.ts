@@ -16,6 +16,7 @@ const lines: Readonly<Record<Look, string>> = {
   'curve-second': 'fill:none;stroke:var(--ink);stroke-width:1.1;stroke-dasharray:7 3',
   'curve-third': 'fill:none;stroke:var(--ink);stroke-width:1.1;stroke-dasharray:2 3',
   'curve-fourth': 'fill:none;stroke:var(--ink);stroke-width:1.1;stroke-dasharray:10 3 2 3',
+  zone: 'fill:none;stroke:var(--ink-quiet);stroke-width:1.1;stroke-dasharray:1 3',
   usable: 'fill:var(--accent);stroke:none',
   window: 'fill:var(--accent-face);stroke:var(--accent);stroke-width:.9',
   ink: 'fill:none;stroke:var(--ink);stroke-width:1.3',

@@ -6,9 +6,11 @@ export function handleKey({ of, what }: Pick<Assumption, 'of' | 'what'>): string
 }
 
 /** Every number of a point a hand may drag, with where in the plant file it stands, if it stands there. */
-export function handleViews(machine: DesignedMachine, designed: DesignedPoint): readonly HandleView[] {
-  const subject = subjectOf(designed);
-  if (subject === undefined) return [];
+export function handleViews(
+  machine: DesignedMachine,
+  designed: DesignedPoint,
+  subject: Subject,
+): readonly HandleView[] {
   const at = ['machines', machine.stated.name, 'points', designed.point.name];
   const cable = subject.parts.cable.sheet.of;
   return assumptions(subject).map(

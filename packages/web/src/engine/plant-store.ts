@@ -30,6 +30,9 @@ export interface PlantState {
 
 const usual: ShowingChoice = { units: 'metric', decimal: 'point' };
 
+/** Milliseconds a hand must rest before the rest of the plant is worked on. */
+const pauseForHands = 400;
+
 /** The open plant as the page sees it: one state, replaced as a whole, and the acts that change it. */
 export class PlantStore {
   readonly engine: Remote<Engine>;
@@ -41,6 +44,7 @@ export class PlantStore {
   #listeners = new Set<() => void>();
   #queue: Promise<void> = Promise.resolve();
   #working = false;
+  #touched = Number.NEGATIVE_INFINITY;
 
   constructor(another: () => Worker, showing: ShowingChoice = usual) {
     this.#another = another;
@@ -107,6 +111,11 @@ export class PlantStore {
 
   redo(): Promise<string | undefined> {
     return this.#step(1);
+  }
+
+  /** A hand moves: what is worked out in the background waits until it rests. */
+  touched(): void {
+    this.#touched = performance.now();
   }
 
   notice(notice: string | undefined): void {
@@ -222,6 +231,7 @@ export class PlantStore {
     this.#working = true;
     let shown = 0;
     while (await this.engine.advance()) {
+      while (performance.now() - this.#touched < pauseForHands) await new Promise((later) => setTimeout(later, 100));
       if (performance.now() - shown > 400) {
         shown = performance.now();
         this.#put({ plant: await this.engine.plant() });

@@ -16,7 +16,7 @@ import {
   showQuantity,
 } from '@soundpost/core';
 import { amplitudeChart, markupOf, svg } from '@soundpost/documents';
-import { handleKey } from './handles.ts';
+import { handleKey, handleViews } from './handles.ts';
 import { judgementView } from './judgement-view.ts';
 import type { PlaceView, TrialAsked, TrialView } from './views.ts';
 
@@ -58,6 +58,7 @@ function pointAtSpeed({ stated }: DesignedMachine, designed: DesignedPoint, spee
 }
 
 export function trialView(
+  machine: DesignedMachine,
   designed: DesignedPoint,
   held: { readonly subject: Subject; readonly judged: Appraisal } | undefined,
   asked: TrialAsked,
@@ -67,24 +68,24 @@ export function trialView(
   const shownAs: DesignedPoint =
     held === undefined ? designed : { ...designed, point: held.subject.point, appraisal: held.judged };
   const chart = (width: 'wide' | 'narrow') => markupOf(svg(amplitudeChart(shownAs, showing, width), `chart-${width}`));
-  const nearest = held?.judged.nearest;
   return {
     outcome: held?.judged.outcome ?? 'no chain',
     chart: chart('wide'),
     narrowChart: chart('narrow'),
-    nearest: nearest === undefined ? undefined : reason(nearest, showing),
+    decides: held === undefined ? [] : deciding(held.judged, showing),
     judgements: held?.judged.judgements.map((each) => judgementView(each, showing)) ?? [],
-    shown:
-      held === undefined
-        ? {}
-        : Object.fromEntries(
-            assumptions(held.subject)
-              .filter((each) => asked.moved[handleKey(each)] !== undefined)
-              .map((each) => [handleKey(each), each.shown]),
-          ),
+    handles: held === undefined ? [] : handleViews(machine, designed, held.subject),
     speed: asked.speed === undefined ? undefined : showQuantity('shaft speed', asked.speed, showing),
     milliseconds: performance.now() - began,
   };
+}
+
+/** What is not met, worst kind first; where all is met, what would fail first. */
+function deciding({ judgements, outcome, nearest }: Appraisal, showing: Showing): readonly string[] {
+  if (outcome === 'meets') return nearest === undefined ? [] : [reason(nearest, showing)];
+  return judgements
+    .filter((each) => each.outcome === outcome)
+    .map((each) => reason(each, showing));
 }
 
 /** The subject of a trial judged as the design would judge it. */

@@ -133,10 +133,11 @@ export interface TrialView {
   readonly outcome: Outcome | 'no chain';
   readonly chart: string;
   readonly narrowChart: string;
-  readonly nearest: string | undefined;
+  /** What stops the chain, or what would stop it first. */
+  readonly decides: readonly string[];
   readonly judgements: readonly JudgementView[];
-  /** The dragged values as they now stand, by handle key. */
-  readonly shown: Readonly<Record<string, string>>;
+  /** Every number of the chain as it now stands. */
+  readonly handles: readonly HandleView[];
   readonly speed: string | undefined;
   readonly milliseconds: number;
 }
@@ -149,7 +150,6 @@ export interface PointView {
   readonly direction: string;
   readonly path: readonly (string | number)[];
   readonly places: readonly PlaceView[];
-  readonly handles: readonly HandleView[];
   readonly speed: SpeedView | undefined;
   readonly trial: TrialView;
   readonly sheets: readonly { readonly name: string; readonly title: string }[];

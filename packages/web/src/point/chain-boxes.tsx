@@ -26,31 +26,26 @@ const order: readonly PlaceView['place'][] = ['mount', 'transducer', 'cable', 'i
 export function ChainBoxes({
   point,
   hands,
-  shown,
+  handles,
 }: {
   readonly point: PointView;
   readonly hands: Hands;
-  readonly shown: Readonly<Record<string, string>>;
+  readonly handles: readonly HandleView[];
 }) {
   const places = order.flatMap((name) => point.places.find((each) => each.place === name) ?? []);
   const inPlace = new Set<string>();
   const boxes = places.map((place) => {
     const part = hands.asked.parts[place.place] ?? place.chosen;
-    const handles = point.handles.filter((each) => belongs(each, part));
-    for (const each of handles) inPlace.add(each.key);
-    return { place, part, handles };
+    const numbers = handles.filter((each) => belongs(each, part));
+    for (const each of numbers) inPlace.add(each.key);
+    return { place, part, numbers };
   });
-  const rest = point.handles.filter((each) => !inPlace.has(each.key));
+  const rest = handles.filter((each) => !inPlace.has(each.key));
   return (
     <div className="boxes">
-      <Box
-        title="Where it stands"
-        handles={rest.filter((each) => each.what === 'surface temperature')}
-        hands={hands}
-        shown={shown}
-      />
-      {boxes.map(({ place, part, handles }) => (
-        <Box key={place.place} title={titles[place.place]} handles={handles} hands={hands} shown={shown}>
+      <Box title="Where it stands" handles={rest.filter((each) => each.what === 'surface temperature')} hands={hands} />
+      {boxes.map(({ place, part, numbers }) => (
+        <Box key={place.place} title={titles[place.place]} handles={numbers} hands={hands}>
           <select
             aria-label={titles[place.place]}
             value={part ?? ''}
@@ -70,14 +65,8 @@ export function ChainBoxes({
         title="In the line"
         handles={rest.filter((each) => each.what !== 'surface temperature' && !each.of.startsWith('target '))}
         hands={hands}
-        shown={shown}
       />
-      <Box
-        title="What it must capture"
-        handles={rest.filter((each) => each.of.startsWith('target '))}
-        hands={hands}
-        shown={shown}
-      />
+      <Box title="What it must capture" handles={rest.filter((each) => each.of.startsWith('target '))} hands={hands} />
     </div>
   );
 }
@@ -90,13 +79,11 @@ function Box({
   title,
   handles,
   hands,
-  shown,
   children,
 }: {
   readonly title: string;
   readonly handles: readonly HandleView[];
   readonly hands: Hands;
-  readonly shown: Readonly<Record<string, string>>;
   readonly children?: React.ReactNode;
 }) {
   const [open, setOpen] = useState(false);
@@ -116,7 +103,7 @@ function Box({
         )}
       </div>
       {[...first, ...(open ? others : [])].map((each) => (
-        <NumberHand key={each.key} handle={each} hands={hands} shown={shown[each.key]} />
+        <NumberHand key={each.key} handle={each} hands={hands} />
       ))}
     </div>
   );

@@ -2,15 +2,7 @@ import type { HandleView } from '../engine/views.ts';
 import type { Hands } from './use-hands.ts';
 
 /** One number for the hand: a decade either way; the arrow keys move it by a hundredth of a decade. */
-export function NumberHand({
-  handle,
-  hands,
-  shown,
-}: {
-  readonly handle: HandleView;
-  readonly hands: Hands;
-  readonly shown: string | undefined;
-}) {
+export function NumberHand({ handle, hands }: { readonly handle: HandleView; readonly hands: Hands }) {
   const decades = hands.asked.moved[handle.key] ?? 0;
   const target = handle.of.startsWith('target ') ? `${handle.of.slice('target '.length)}: ` : '';
   return (
@@ -20,18 +12,23 @@ export function NumberHand({
           {target}
           {handle.what}
         </span>
-        <output>{shown ?? handle.shown}</output>
+        <output>{handle.shown}</output>
         <input
           type="range"
           min={-1}
           max={1}
           step={0.01}
           value={decades}
-          aria-valuetext={shown ?? handle.shown}
+          aria-valuetext={handle.shown}
           onChange={(event) => hands.move(handle.key, Number(event.target.value))}
         />
       </label>
-      <button type="button" className="plain" disabled={decades === 0} onClick={() => hands.move(handle.key, 0)}>
+      <button
+        type="button"
+        className={decades === 0 ? 'plain at-rest' : 'plain'}
+        disabled={decades === 0}
+        onClick={() => hands.move(handle.key, 0)}
+      >
         Put back<span className="unseen"> {handle.what}</span>
       </button>
     </div>

@@ -64,8 +64,12 @@ function Bench({ point }: { readonly point: PointRecord }) {
               ? 'nothing measures here yet'
               : `against its ${new Set(trial.judgements.flatMap((each) => each.target ?? [])).size} stated targets`}
           </span>
-          {trial.nearest === undefined ? undefined : (
-            <span className="nearest">Nearest to failing: {trial.nearest}</span>
+          {trial.decides.length === 0 ? undefined : (
+            <span className="nearest">
+              {trial.outcome === 'meets' ? 'Nearest to failing: ' : ''}
+              {trial.decides.slice(0, 2).join('; ')}
+              {trial.decides.length > 2 ? `; and ${trial.decides.length - 2} more below` : ''}
+            </span>
           )}
         </p>
       </header>
@@ -84,7 +88,7 @@ function Bench({ point }: { readonly point: PointRecord }) {
         </section>
         <section className="hands" aria-label="The chain, under the hand">
           <h2>The chain</h2>
-          <ChainBoxes point={point} hands={hands} shown={trial.shown} />
+          <ChainBoxes point={point} hands={hands} handles={trial.handles} />
           <HeldBar
             hands={hands}
             refused={refused}

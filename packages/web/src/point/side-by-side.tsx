@@ -25,7 +25,7 @@ export function SideBySide({
             <strong>{title}</strong> <OutcomeWord outcome={trial.outcome} />
           </figcaption>
           <Markup markup={trial.narrowChart.replaceAll('chart-narrow', `chart-${title.replaceAll(' ', '-')}`)} />
-          <p className="quiet">{trial.nearest ?? ''}</p>
+          <p className="quiet">{trial.decides[0] ?? ''}</p>
         </figure>
       ))}
       <button type="button" onClick={close}>

@@ -31,6 +31,7 @@ export function useHands(of: string, first: TrialView): Hands {
   // biome-ignore lint/correctness/useExhaustiveDependencies: another text of the plant is a reason to ask again
   useEffect(() => {
     next.current = asked;
+    store.touched();
     if (busy.current) return;
     busy.current = true;
     const follow = async () => {
