@@ -15,13 +15,12 @@ import {
   valueIfStated,
 } from '@soundpost/core';
 import { machineSheets, markupOf, pointSheets } from '@soundpost/documents';
-import { applyEdits } from '@soundpost/files';
+import { applyEdits, mergedPlants } from '@soundpost/files';
 import type { Edit, PlantOnDisk } from '@soundpost/server/protocol';
 import { findingView } from './finding-view.ts';
 import { foreseen } from './foreseen.ts';
-import { handleViews, subjectOf } from './handles.ts';
+import { subjectOf } from './handles.ts';
 import { keptEdits } from './kept-edits.ts';
-import { mergedPlants } from './merged-plants.ts';
 import { type PartChoices, partChoices } from './part-choices.ts';
 import { pasteView } from './paste/paste-view.ts';
 import type { PasteChoices, PasteView } from './paste/views.ts';
@@ -180,7 +179,6 @@ export class Engine {
         place('cable', plant.catalogue.cables, way?.cable.name),
         place('input', plant.catalogue.inputs, way?.input.name),
       ],
-      handles: handleViews(machine, designed),
       speed: range.known
         ? {
             low: range.value.low,
@@ -190,7 +188,9 @@ export class Engine {
           }
         : undefined,
       trial: this.trial({ of, moved: {}, parts: {}, speed: undefined })!,
-      sheets: pointSheets(designed, plant, 'point', this.#setting).map(({ name, title }) => ({ name, title })),
+      sheets: pointSheets(designed, plant, 'point', this.#setting)
+        .filter((each) => each.present)
+        .map(({ name, title }) => ({ name, title })),
       findings: this.#findings(designed.findings),
     };
   }
@@ -213,7 +213,7 @@ export class Engine {
     if (found === undefined) return undefined;
     const plant = this.#open.plant!;
     const held = tried(triedSubject(plant, found.machine, found.point, asked), plant);
-    return trialView(found.point, held, asked, this.#showing, began);
+    return trialView(found.machine, found.point, held, asked, this.#showing, began);
   }
 
   /** What a hand holds, as changes of the file; empty where it holds nothing that can be kept. */

@@ -83,9 +83,7 @@ export function trialView(
 /** What is not met, worst kind first; where all is met, what would fail first. */
 function deciding({ judgements, outcome, nearest }: Appraisal, showing: Showing): readonly string[] {
   if (outcome === 'meets') return nearest === undefined ? [] : [reason(nearest, showing)];
-  return judgements
-    .filter((each) => each.outcome === outcome)
-    .map((each) => reason(each, showing));
+  return judgements.filter((each) => each.outcome === outcome).map((each) => reason(each, showing));
 }
 
 /** The subject of a trial judged as the design would judge it. */
