@@ -16,6 +16,7 @@ describe('law: silence is not zero', () => {
     }
     expect(read('-', 'm')).toMatchObject({ words: expect.stringContaining('not read as zero') });
     expect(read('#REF!', 'm')).toMatchObject({ words: expect.stringContaining('error of the spreadsheet') });
+    expect(read('85\u202e m')).toMatchObject({ words: expect.stringContaining('invisible') });
     expect(read('=A1*2', 'm')).toMatchObject({ words: expect.stringContaining('formula') });
   });
 

@@ -15,6 +15,9 @@ export function saidBefore(cell: string): Pasted | undefined {
   if (cell === '') return { says: 'nothing' };
   if (/^unknown$/i.test(cell)) return { says: 'unknown' };
   if (spreadsheetError.test(cell)) return refused(`'${cell}' is an error of the spreadsheet. Mend it there.`);
+  if (/[\p{Cc}\p{Cf}\p{Co}\p{Cs}\p{Zl}\p{Zp}]/u.test(cell)) {
+    return refused('The cell holds an invisible character. Type it again.');
+  }
   if (cell.startsWith('=')) return refused('A formula stands here, not its value. Copy it again as values.');
   if (nothing.test(cell)) {
     return refused(`'${cell}' is no value, and is not read as zero. Leave the cell empty, or write 'unknown'.`);

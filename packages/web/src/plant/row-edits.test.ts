@@ -1,0 +1,56 @@
+import { readFileSync } from 'node:fs';
+import { applyEdits, UnreadableFile, yamlAt } from '@soundpost/files';
+import { expect, test } from 'vitest';
+import { plantFrom } from '../engine/read-plant.ts';
+import { rowEdits, type Typed, wordsAtCell } from './row-edits.ts';
+
+const at = (path: string) => readFileSync(new URL(`../../../../${path}`, import.meta.url), 'utf8');
+const file = at('examples/raw-water-pump/plant.yaml');
+const catalogues = { generic: { path: 'generic.yaml', text: at('packages/files/catalogues/generic.yaml') } };
+const row = { machine: 'P-301', name: 'pump-drive-end-horizontal', cable: 'TSP' };
+const path = ['machines', 'P-301', 'points', 'pump-drive-end-horizontal'];
+
+const edited = (typed: Typed, text = file, of = row) => applyEdits(text, rowEdits(of, typed)).text;
+function words(text: string): string {
+  try {
+    plantFrom(text, 'plant.yaml', catalogues);
+  } catch (error) {
+    if (error instanceof UnreadableFile) return wordsAtCell(error.message);
+    throw error;
+  }
+  return '';
+}
+
+test('law: a typed cell changes its own value and nothing else', () => {
+  expect(edited(new Map([['mount', 'magnet-flat']]))).toBe(file.replace('mount: stud', 'mount: magnet-flat'));
+  const hostile = 'a: b # "c" {';
+  const text = edited(new Map([['location', hostile]]));
+  expect(plantFrom(text, 'plant.yaml', catalogues).machines[0]!.points[0]!.statement.location).toMatchObject({
+    value: hostile,
+  });
+});
+
+test('law: a length without a unit is refused in words that need no line number', () => {
+  const said = words(edited(new Map([['cableLength', '85']])));
+  expect(said).toMatch(/^Read '85'/);
+  expect(said).toContain('none is ever assumed');
+  expect(words(edited(new Map([['cableLength', '']])))).not.toBe('');
+  expect(words(edited(new Map([['mount', 'stuff']])))).toContain("Did you mean 'stud'?");
+});
+
+test('law: a chain is begun cell by cell, and is there once it is whole', () => {
+  const bare = applyEdits(file, [{ path: [...path, 'chain'], yaml: undefined }]).text;
+  const none = { ...row, cable: '' };
+  expect(words(edited(new Map([['transducer', 'ACC-100']]), bare, none))).toContain("'cable'");
+  const whole = edited(
+    new Map([
+      ['transducer', 'ACC-100'],
+      ['cable', 'TSP'],
+      ['input', 'PORT-24'],
+    ]),
+    bare,
+    none,
+  );
+  expect(words(whole)).toBe('');
+  expect(yamlAt(whole, [...path, 'chain', 'cable-length'])).toBe('unknown');
+});
