@@ -5,7 +5,7 @@ import { elementTable, limitFacts, machineFacts } from '../machine/element-table
 import { frequencySection } from '../machine/frequency-section.ts';
 import { pointPlaceTable } from '../machine/point-place-table.ts';
 import { positionTable } from '../machine/position-table.ts';
-import { speedMapSection } from '../machine/speed-map-section.ts';
+import { meetingSection, speedMapSection } from '../machine/speed-map-section.ts';
 import { trainDrawing } from '../machine/train-drawing.ts';
 import { type Html, html, named } from '../typesetting/html.ts';
 import type { Section } from '../typesetting/section.ts';
@@ -31,6 +31,17 @@ ${elementTable(machine, setting)}`;
     { title: 'Frequencies', body: frequencySection(machine, setting) },
     { title: 'Speed map', body: speedMapSection(machine, `${id}-speeds`, setting) },
     { title: 'Coincidences', body: coincidenceSection(machine, setting) },
+    { title: 'Limits', body: limitFacts(machine.limits, setting) },
+    { title: 'Positions and directions', body: positionTable(machine) },
+  ];
+}
+
+/** What a machine does over its whole range and where one measures on it: the sheets beside its train and its map. */
+export function runningSheets(machine: DesignedMachine, setting: Setting): readonly Section[] {
+  return [
+    { title: 'Frequencies', body: frequencySection(machine, setting) },
+    { title: 'Meetings over the whole range', body: meetingSection(machine, setting) },
+    { title: 'Coincidences over the whole range', body: coincidenceSection(machine, setting) },
     { title: 'Limits', body: limitFacts(machine.limits, setting) },
     { title: 'Positions and directions', body: positionTable(machine) },
   ];

@@ -7,6 +7,7 @@ import {
   speedMap,
   spelledUnit,
   standsStill,
+  type TrainAtSpeed,
   valueIn,
 } from '@soundpost/core';
 import { linearAxis, logAxis, roundDown, roundUp } from '../drawing/axis.ts';
@@ -34,8 +35,16 @@ const layouts: Readonly<Record<Width, { width: number; plot: Box; size: number }
 /** Lines so far below the highest are left to the table. */
 const mostDecades = 5;
 
-/** Every line over the speeds of the machine: what follows the speed full, what stands still dashed, a ring where they meet. */
-export function speedMapDrawing(machine: DesignedMachine, showing: Showing, width: Width): Drawing | undefined {
+/**
+ * Every line over the speeds of the machine: what follows the speed full, what stands still dashed, a ring where they
+ * meet. A speed that is held is drawn across them all.
+ */
+export function speedMapDrawing(
+  machine: DesignedMachine,
+  showing: Showing,
+  width: Width,
+  held?: TrainAtSpeed,
+): Drawing | undefined {
   const found = speedMap(machine.stated.train);
   if (!found.known || found.value.along.low >= found.value.along.high) return undefined;
   const map = found.value;
@@ -80,6 +89,7 @@ export function speedMapDrawing(machine: DesignedMachine, showing: Showing, widt
         parts.map((part) => polyline(part, standsStill(each.line) ? 'centre-line' : 'thin')),
       ),
       ...rings(map, plot, place),
+      ...(held === undefined ? [] : heldMarks(held, map, plot, place)),
       frame(plot),
       ...axisNumbers(plot, ''),
       label(
@@ -123,6 +133,31 @@ function bands({ lines }: SpeedMap, { box, y }: Plot): readonly Mark[] {
     const [top, bottom] = [y.at(Math.min(first.high, y.high)), y.at(first.low)];
     return [rectangle(box.x, top, box.width, bottom - top, 'window')];
   });
+}
+
+/** The speed that is held, with a dot where it meets each line. */
+function heldMarks(
+  { at, lines }: TrainAtSpeed,
+  { along }: SpeedMap,
+  { box, y }: Plot,
+  place: (at: number, hertz: number) => Point | undefined,
+): readonly Mark[] {
+  const foot = place(at, y.low);
+  if (foot === undefined || at < along.low || at > along.high) return [];
+  const dots = lines.flatMap(({ frequency }): readonly Mark[] => {
+    const dot = frequency.known && frequency.value >= y.low ? place(at, frequency.value) : undefined;
+    return dot === undefined ? [] : [{ is: 'circle', x: dot[0], y: dot[1], radius: 3, look: 'accent-solid' }];
+  });
+  return [
+    polyline(
+      [
+        [foot[0], box.y],
+        [foot[0], box.y + box.height],
+      ],
+      'target',
+    ),
+    ...dots,
+  ];
 }
 
 function rings(map: SpeedMap, { y }: Plot, place: (at: number, hertz: number) => Point | undefined): readonly Mark[] {

@@ -21,15 +21,25 @@ export function speedMapSection(machine: DesignedMachine, id: string, setting: S
   const picture =
     drawn === undefined
       ? html`<p>The machine runs at one speed, so there is nothing to draw over it.</p>`
-      : figure(id, (width) => speedMapDrawing(machine, setting.showing, width)!, caption);
+      : figure(id, (width) => speedMapDrawing(machine, setting.showing, width)!, speedMapCaption);
+  return html`${picture}${meetings(map, setting)}`;
+}
+
+/** Where orders meet what stands still over the whole range, without the picture. */
+export function meetingSection(machine: DesignedMachine, setting: Setting): Html {
+  const found = speedMap(machine.stated.train);
+  return found.known ? meetings(found.value, setting) : html`<p>Not told: ${unknown(found.missing)}.</p>`;
+}
+
+function meetings(map: SpeedMap, setting: Setting): Html {
   const left =
     map.left.length === 0
       ? undefined
       : html`<p>Left out, because something is not known: ${joined(map.left.map((each) => named(each)))}.</p>`;
-  return html`${picture}${meetingTable(map, setting)}${left}`;
+  return html`${meetingTable(map, setting)}${left}`;
 }
 
-const caption =
+export const speedMapCaption =
   'Each full line follows the speed; a dash-dotted one stands still: a mode, a critical speed, the mains, a carrier, with its width tinted where it has one. A ring marks where an order meets it. A line without a name here has it in the table of frequencies.';
 
 function meetingTable(map: SpeedMap, setting: Setting): Html {
