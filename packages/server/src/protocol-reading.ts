@@ -11,6 +11,8 @@ export function journalIn(said: unknown): Journal | undefined {
 /** A save as it came over the wire; undefined where it is none. */
 export function savingIn(said: unknown): Saving | undefined {
   if (!isRecord(said) || typeof said.base !== 'string' || typeof said.text !== 'string') return undefined;
+  // Half a sign has no bytes of its own: what is written would not be what was said.
+  if (/\p{Surrogate}/u.test(said.text)) return undefined;
   const journal = journalIn(said.journal);
   return journal === undefined ? undefined : { base: said.base, text: said.text, journal };
 }
