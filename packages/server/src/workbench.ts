@@ -51,9 +51,11 @@ export async function workbench({ plant: path, port: wanted, genericCatalogue, p
       changes.stop();
       const closed = once(server, 'close');
       server.close();
-      server.closeIdleConnections();
+      // A connection is idle once its answer is out; nobody tells, so it is asked.
+      const idling = setInterval(() => server.closeIdleConnections(), 20);
       const impatient = setTimeout(() => server.closeAllConnections(), patience);
       await closed;
+      clearInterval(idling);
       clearTimeout(impatient);
       await plant.idle();
     },
