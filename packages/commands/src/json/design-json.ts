@@ -1,5 +1,6 @@
 import {
   type Budget,
+  contributionTitle,
   type Design,
   type DesignedMachine,
   type DesignedPoint,
@@ -74,7 +75,7 @@ function budgetJson(budget: Budget): unknown {
     upward: fraction(budget.upward),
     downward: fraction(budget.downward),
     contributions: budget.lines.map((line) => ({
-      name: line.contribution.name,
+      name: showMeasure(contributionTitle(line.contribution)),
       distribution: line.contribution.distribution,
       standardUncertainty: fraction(line.uncertainty),
       share: line.share,

@@ -4,6 +4,7 @@ import {
   measureJson,
   type PointProbes,
   showClause,
+  showMeasure,
   terminalVoltages,
 } from '@soundpost/core';
 import { judgementJson } from './judgement-json.ts';
@@ -32,7 +33,11 @@ export function areaJson(area: JudgedArea): unknown {
 export function probesJson(probes: PointProbes): unknown {
   return probes.arrangements.map(({ title, rows }) => ({
     arrangement: title,
-    rows: rows.map((row) => ({ name: row.name, value: answerJson(row.value, measureJson), because: row.because })),
+    rows: rows.map((row) => ({
+      name: row.name,
+      value: answerJson(row.value, measureJson),
+      because: showMeasure(row.because),
+    })),
   }));
 }
 

@@ -1,4 +1,11 @@
-import { type Showing, showNumber, showTolerance, type TargetBudget } from '@soundpost/core';
+import {
+  contributionTitle,
+  type Showing,
+  showMeasure,
+  showNumber,
+  showTolerance,
+  type TargetBudget,
+} from '@soundpost/core';
 import { blank, type Line, paragraph, plainLines } from '../layout/line.ts';
 import { type Column, table } from '../layout/table.ts';
 import type { Manner } from '../manner.ts';
@@ -47,7 +54,7 @@ function contributionLines(each: TargetBudget, showing: Showing, width: number):
   if (!each.budget.known) return [];
   const largest = each.budget.value.lines
     .slice(0, 3)
-    .map((line) => `${line.contribution.name} ${percent(line.share, showing)}`)
+    .map((line) => `${showMeasure(contributionTitle(line.contribution), showing)} ${percent(line.share, showing)}`)
     .join(', ');
   const trials = each.trials.known
     ? ` By ${each.trials.value.count} trials (seed ${each.trials.value.seed}) half the 95 % interval is ${percent(each.trials.value.halfWidth, showing, 3)}.`

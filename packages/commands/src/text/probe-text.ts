@@ -14,7 +14,7 @@ export function probeLines(probes: PointProbes, { width, showing }: Manner): rea
         rows.map((row) => [
           row.name.replaceAll('-', ' '),
           answerText(row.value, (value) => showMeasure(value, showing)),
-          row.because,
+          showMeasure(row.because, showing),
         ]),
         width,
         '  ',

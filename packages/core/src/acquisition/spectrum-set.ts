@@ -164,7 +164,7 @@ function reasons(
     `Hann window: tones and noise together; ${usualAverages} averages halve the scatter of the noise`,
     ...(envelope === undefined
       ? []
-      : [said`raw sampling 2.56 × ${measured('frequency', envelope.high)} before demodulation`]),
+      : [said`raw sampling ${bareNumber(2.56)} × ${measured('frequency', envelope.high)} before demodulation`]),
     ...(enough ? [] : [`even ${mostLines} lines do not tell these apart: use a zoom, or order tracking`]),
   ];
 }

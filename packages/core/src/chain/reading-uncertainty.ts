@@ -1,5 +1,6 @@
 import type { MeasuringPoint } from '../demand/measuring-point.ts';
 import type { Target } from '../demand/target.ts';
+import { measuredLevel, type Said, said } from '../finding/measure.ts';
 import {
   type Answer,
   answer,
@@ -16,7 +17,6 @@ import {
   quantityField,
   type Sheet,
   type Stated,
-  showLevel,
   type Tolerance,
   unanswered,
   valueIfStated,
@@ -180,9 +180,10 @@ function shaftUncertainty(
         [
           sensitivity,
           halfWidth(
-            `run-out left, ${showLevel(stated.runoutLeft)} of ${showLevel(at)}`,
+            'run-out left',
             left.value / at.value,
             allowances.of,
+            said`${measuredLevel(stated.runoutLeft)} of ${measuredLevel(at)}`,
           ),
           halfWidth('temperature of probe, cable and driver', stated.probeTemperature, allowances.of),
           halfWidth('gain of the input', stated.inputGain, allowances.of),
@@ -209,8 +210,9 @@ function sheetOf(prediction: Prediction): Sheet {
   return prediction.chain.parts.transducer.sheet as Sheet;
 }
 
-function halfWidth(name: string, value: number, source: string): Contribution {
-  return contribution({ name, halfWidth: value, distribution: 'rectangular', source });
+function halfWidth(name: string, value: number, source: string, detail?: Said): Contribution {
+  const more = detail === undefined ? {} : { detail };
+  return contribution({ name, ...more, halfWidth: value, distribution: 'rectangular', source });
 }
 
 /** One term for each isolator in the line; its gain passes every amplitude, so what is not known of it is asked. */

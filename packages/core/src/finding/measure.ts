@@ -5,6 +5,7 @@ import {
   type Showing,
   type Span,
   showDecibels,
+  showLengthDown,
   showLevel,
   showNumber,
   showPercent,
@@ -22,6 +23,8 @@ import {
 export type Measure =
   | { readonly is: 'quantity'; readonly quantity: QuantityName; readonly value: number; readonly digits?: number }
   | { readonly is: 'span'; readonly quantity: QuantityName; readonly low: number; readonly high: number }
+  /** A length that must not be exceeded: whole units, rounded down. */
+  | { readonly is: 'longest'; readonly length: number }
   | { readonly is: 'level'; readonly level: Level }
   | { readonly is: 'tolerance'; readonly tolerance: Tolerance }
   | { readonly is: 'decibels'; readonly value: number }
@@ -41,6 +44,10 @@ export function measured(quantity: QuantityName, value: number, digits?: number)
 
 export function measuredSpan(quantity: QuantityName, { low, high }: Readonly<Record<'low' | 'high', number>>): Measure {
   return { is: 'span', quantity, low, high };
+}
+
+export function measuredDown(length: number): Measure {
+  return { is: 'longest', length };
 }
 
 export function measuredLevel(level: Level): Measure {
@@ -67,13 +74,20 @@ export function inWords(words: string): Measure {
   return { is: 'words', words };
 }
 
-/** Words with numbers among them, as they stand in a template: said`a float of ${measured('length', float)}`. */
+/**
+ * Words with numbers among them, as they stand in a template: said`a float of ${measured('length', float)}`. A plain
+ * number that is not whole is shown with the reader's decimal sign.
+ */
 export function said(words: TemplateStringsArray, ...numbers: readonly (Said | number)[]): Measure {
   const parts = words.flatMap((text, index) => {
     const number = numbers[index];
-    return number === undefined ? [text] : [text, typeof number === 'number' ? String(number) : number];
+    return number === undefined ? [text] : [text, typeof number === 'number' ? plainNumber(number) : number];
   });
   return inOne(parts);
+}
+
+function plainNumber(number: number): Said {
+  return Number.isInteger(number) ? String(number) : bareNumber(number);
 }
 
 /** Several pieces as one, with a mark between them as in `a; b; c`. */
@@ -94,6 +108,8 @@ export function showMeasure(measure: Said, showing: Showing = {}): string {
       return showQuantity(measure.quantity, measure.value, withDigits(showing, measure.digits));
     case 'span':
       return showSpan(measure.quantity, measure as unknown as Span, showing);
+    case 'longest':
+      return showLengthDown(measure.length, showing);
     case 'level':
       return showLevel(measure.level, showing);
     case 'tolerance':
@@ -127,6 +143,8 @@ export function measureJson(measure: Said): unknown {
       return { value: measure.value, unit: quantities[measure.quantity].unit, shown };
     case 'span':
       return { low: measure.low, high: measure.high, unit: quantities[measure.quantity].unit, shown };
+    case 'longest':
+      return { value: measure.length, unit: quantities.length.unit, shown };
     case 'tolerance':
       return { low: measure.tolerance.low, high: measure.tolerance.high, unit: '1', shown };
     case 'decibels':

@@ -1,6 +1,15 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
-import { showBand, showDecibels, showIn, showNumber, showPercent, showQuantity, usualUnit } from './format.ts';
+import {
+  showBand,
+  showDecibels,
+  showIn,
+  showLengthDown,
+  showNumber,
+  showPercent,
+  showQuantity,
+  usualUnit,
+} from './format.ts';
 import { Broken } from './refusal.ts';
 
 test('golden: numbers as an engineer writes them', () => {
@@ -42,6 +51,23 @@ test('golden: values in the unit that fits them', () => {
   expect(showPercent(-0.5)).toBe('−50 %');
   expect(showDecibels(-1.44)).toBe('−1.4 dB');
   expect(usualUnit('voltage', 0.0999)).toBe('mV');
+});
+
+test('law: a length that must not be exceeded is never shown longer than it is, nor shorter by a whole unit', () => {
+  fc.assert(
+    fc.property(fc.double({ min: 0, max: 90_000, noNaN: true }), (length) => {
+      for (const [units, metres] of [
+        ['metric', 1],
+        ['us', 0.3048],
+      ] as const) {
+        const shown = Number(/^\d+/.exec(showLengthDown(length, { units }))![0]) * metres;
+        expect(shown).toBeLessThanOrEqual(length * (1 + 1e-9));
+        expect(shown).toBeGreaterThan(length - metres * (1 + 1e-9));
+      }
+    }),
+  );
+  expect(showLengthDown(183.999)).toBe('183 m');
+  expect(showLengthDown(30.48, { units: 'us' })).toBe('100 ft');
 });
 
 test('law: a number as shown, read again, differs by less than its last digit', () => {

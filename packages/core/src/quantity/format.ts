@@ -88,6 +88,16 @@ export function showQuantity(name: QuantityName, value: number, showing: Showing
   return withUnit(showNumber(valueIn(unit, name, value), showing.digits, showing.decimal), unit);
 }
 
+/**
+ * A length that must not be exceeded, as text: in whole metres, or feet, rounded down and never to the nearest. What the
+ * rounding of binary numbers took from a whole number is given back.
+ */
+export function showLengthDown(length: number, showing: Showing = {}): string {
+  const unit = showing.units === 'us' ? 'ft' : 'm';
+  const whole = Math.floor(valueIn(unit, 'length', length) * (1 + 1e-12));
+  return withUnit(showNumber(whole, 7, showing.decimal), unit);
+}
+
 /** A value in a stated unit, as text. */
 export function showIn(unit: string, name: QuantityName, value: number, showing: Showing = {}): string {
   return withUnit(showNumber(valueIn(unit, name, value), showing.digits, showing.decimal), unit);

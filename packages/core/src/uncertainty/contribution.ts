@@ -1,3 +1,4 @@
+import { type Said, said } from '../finding/measure.ts';
 import { Refusal } from '../quantity/index.ts';
 import { coverageFactor, degreesOfFreedomFromReliability, requireDegreesOfFreedom } from './coverage.ts';
 import type { DegreesOfFreedom, Distribution, Spread, StatedWidth } from './distribution/distribution.ts';
@@ -11,6 +12,8 @@ export type Leaning = (typeof leanings)[number];
 /** What is known of one input, as a certificate or data sheet states it; exactly one width, or the readings. */
 export interface ContributionStatement {
   readonly name: string;
+  /** What is said behind the name, with its numbers. */
+  readonly detail?: Said;
   /** The estimate; zero where only its scatter matters, as in a budget of relative terms. */
   readonly value?: number;
   /** A label; nothing is converted. */
@@ -43,6 +46,7 @@ export interface ContributionStatement {
  */
 export interface Contribution extends Spread {
   readonly name: string;
+  readonly detail?: Said;
   readonly estimate: number;
   readonly unit?: string;
   readonly source?: string;
@@ -61,6 +65,7 @@ export interface Contribution extends Spread {
 export function contribution(statement: ContributionStatement): Contribution {
   const common = {
     name: statement.name,
+    ...(statement.detail === undefined ? {} : { detail: statement.detail }),
     ...(statement.unit === undefined ? {} : { unit: statement.unit }),
     ...(statement.source === undefined ? {} : { source: statement.source }),
     direction: statement.direction ?? 'both',
@@ -90,6 +95,11 @@ export function contribution(statement: ContributionStatement): Contribution {
     inexactness,
     stated: { by, value, divisor },
   };
+}
+
+/** What a contribution is called where it is read, with its numbers in the units of the reader. */
+export function contributionTitle({ name, detail }: Pick<Contribution, 'name' | 'detail'>): Said {
+  return detail === undefined ? name : said`${name}, ${detail}`;
 }
 
 const keyOf = {

@@ -1,11 +1,13 @@
 import {
   type Answer,
   type Budget,
+  contributionTitle,
   type DesignedPoint,
   type Missing,
   type PointBudgets,
   type SensitivityEntered,
   type Showing,
+  showMeasure,
   showNumber,
   showTolerance,
   type TargetBudget,
@@ -99,7 +101,7 @@ function contributionTable(
       const before = lines.get(name);
       const divisor = `${distribution}, ${stated.by.replaceAll('-', ' ')} ÷ ${showNumber(stated.divisor, 4, showing.decimal)}`;
       lines.set(name, {
-        name,
+        name: showMeasure(contributionTitle(contribution), showing),
         source: before?.source ?? source ?? '',
         stated: divisor,
         of: new Map([...(before?.of ?? []), [target, uncertainty]]),

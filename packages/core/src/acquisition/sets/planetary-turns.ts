@@ -93,7 +93,7 @@ function byTurns(
       `the same teeth of planet and ring meet again after ${window} turns of the carrier; ${windows} windows are ${windows * window}`,
       said`'${pulse.shaft}' turns ${showFraction(ratio)} to one, so its pulses repeat every ${String(ratio.denominator)} turns: ${turns} turns are ${bareNumber(pulseTurns, 6)} of it`,
       said`${bareNumber(recordLength, 4)} s at the highest speed, ${bareNumber(turns / speed.lowest, 4)} s at the lowest`,
-      said`resample with the exact ratio: ${rounded} would drift ${bareNumber(drift, 3)}° of the carrier in the record, ${bareNumber(drift * order, 3)}° of mesh phase`,
+      said`resample with the exact ratio: ${bareNumber(rounded)} would drift ${bareNumber(drift, 3)}° of the carrier in the record, ${bareNumber(drift * order, 3)}° of mesh phase`,
       `${samplesPerTurn} samples a turn reach beyond ${meshHarmonics} harmonics of the mesh, order ${order}`,
     ],
   };

@@ -1,4 +1,4 @@
-import { measured, said } from '../../finding/measure.ts';
+import { bareNumber, measured, said } from '../../finding/measure.ts';
 import { type Answer, fromAll } from '../../quantity/index.ts';
 import { linesOf, setKind, shaftSpeedIn } from '../set-kind.ts';
 import { linesApart, required, spectrumSet } from '../spectrum-set.ts';
@@ -20,7 +20,7 @@ export const steadyShaft = setKind({
     );
     const apart = required([
       {
-        why: '0.45 × and 0.50 × of the shaft at highest',
+        why: 'oil whirl and half order of the shaft at highest',
         value: fromAll({ highest }, (known) => whirlFromHalf * known.highest),
       },
     ]);
@@ -39,7 +39,7 @@ export const steadyShaft = setKind({
     const tooSlow =
       lowest.known && lowest.value < slowest * (1 - 1e-9)
         ? [
-            said`below ${measured('shaft speed', slowest)} these lines no longer tell 0.45 × from 0.50 ×: take the synchronous set`,
+            said`below ${measured('shaft speed', slowest)} these lines no longer tell ${bareNumber(0.45)} × from ${bareNumber(0.5)} ×: take the synchronous set`,
           ]
         : [];
     return { set: { ...set, reasons: [...set.reasons, ...tooSlow] }, unknown };

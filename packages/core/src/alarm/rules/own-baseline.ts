@@ -1,4 +1,5 @@
 import { finding } from '../../finding/finding.ts';
+import { measuredLevel, said } from '../../finding/measure.ts';
 import { iso20816x3edition2022 } from '../../source/iso-20816-3-2022.ts';
 import { clause } from '../../source/source.ts';
 import { exampleCase, rms } from './example.ts';
@@ -24,7 +25,7 @@ export const ownBaseline = alarmRule({
         rule: 'alarm/own-baseline',
         weight: 'question',
         at,
-        found: `a baseline of ${baseline.written} that is ${borrowed ? `another machine's: ${baseline.source}` : 'assumed'}`,
+        found: said`a baseline of ${measuredLevel(baseline.value)} that is ${borrowed ? `another machine's: ${baseline.source}` : 'assumed'}`,
         limit: 'the level of this machine, healthy, at a known speed and load',
         because: 'The alert is a step above what this machine does when it is well.',
         remedy: ['measure it on this machine after a time of operation, and set the alert again'],

@@ -24,7 +24,7 @@ export const oneUnit = demandRule<StatedPoint>({
           at: `${point.of}/${name}`,
           found: `${smallest.written} beside ${largest.written}`,
           limit: `both in ${low.text}, or both in ${high.text}`,
-          because: said`They are read as ${measuredLevel(smallest.value)} and ${measuredLevel(largest.value)}; one may be ${Number((Math.max(low.factor, high.factor) / Math.min(low.factor, high.factor)).toPrecision(4))} times off.`,
+          because: said`They are read as ${measuredLevel(smallest.value)} and ${measuredLevel(largest.value)}; one may be ${Math.max(low.factor, high.factor) / Math.min(low.factor, high.factor)} times off.`,
           remedy: ['write both in one unit'],
           asks: `Is '${largest.written}' in ${high.text} on purpose, beside '${smallest.written}'?`,
         },

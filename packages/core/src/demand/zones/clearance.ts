@@ -1,5 +1,5 @@
 import { type Finding, finding } from '../../finding/finding.ts';
-import { measured, measuredLevel, said } from '../../finding/measure.ts';
+import { bareNumber, measured, measuredLevel, said } from '../../finding/measure.ts';
 import { type Length, type Level, level, type Stated } from '../../quantity/index.ts';
 import { clause } from '../../source/source.ts';
 import { tradePractice } from '../../source/trade-practice.ts';
@@ -116,7 +116,7 @@ function governs(
         rule: 'zones/clearance-governs',
         weight: 'notes',
         at,
-        found: said`${names[key]} is ${measuredLevel(held[key])}: ${shares[key]} of the diametral clearance, not the curve`,
+        found: said`${names[key]} is ${measuredLevel(held[key])}: ${bareNumber(shares[key])} of the diametral clearance, not the curve`,
         limit: measured('length', clearance),
         because: said`The curve alone would give ${measuredLevel(free[key])}, more than the bearing has room for.`,
         remedy: ['check on the bearing drawing that the clearance is diametral'],

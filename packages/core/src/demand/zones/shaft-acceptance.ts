@@ -10,7 +10,8 @@ const most = 25.4e-6;
 const from = 12_000 / 60;
 /** Run-out is a quarter of what is accepted, and never asked below a quarter of a mil. */
 const runoutShare = 0.25;
-const leastRunout = 6.35e-6;
+/** Below this no run-out is asked for, however small the acceptance. */
+export const leastRunout = 6.35e-6;
 
 /**
  * Shop acceptance of relative shaft vibration, peak-to-peak in metres: 25.4 µm · √(12 000/N), at most 25.4 µm; N in

@@ -12,8 +12,8 @@ export const ambient = areaRule({
   id,
   title: 'The place is no warmer or colder than the certificates speak for',
   prose:
-    'A certificate holds for −20 to 40 °C unless it names another ambient. A transducer on a hot surface has that surface ' +
-    'for its ambient, whatever the air is.',
+    'A certificate holds for the usual ambient of its standard unless it names another. A transducer on a hot surface has ' +
+    'that surface for its ambient, whatever the air is.',
   remedy: ['a part whose certificate names that ambient', 'a cooler position'],
   sources: [clause(iec60079x0, 'ambient temperature')],
   judge: ({ area, loop }, { point, prediction }) => {

@@ -1,8 +1,7 @@
 import { type Judgement, judged } from '../../chain/rules/rule.ts';
-import { inWords } from '../../finding/measure.ts';
+import { inWords, measuredDown, said } from '../../finding/measure.ts';
 import { unanswered } from '../../quantity/index.ts';
 import type { AreaComparison } from '../area-comparison.ts';
-import { wholeMetresDown } from '../at-most.ts';
 import { type EntityClause, type EntityComparison, entitySources } from '../entity-comparison.ts';
 import { areaRule } from './area-rule.ts';
 import { ownProtection } from './barrier.ts';
@@ -48,15 +47,15 @@ function clauseJudgement(each: EntityClause): Judgement {
 }
 
 function lengthJudgement({ cable, maximumLength, limitedBy, passed, halved }: EntityComparison): Judgement {
-  const longest = `${wholeMetresDown(maximumLength)} m by ${limitedBy}${halved ? ', Co and Lo halved' : ''}`;
+  const most = said`${measuredDown(maximumLength)} by ${limitedBy}${halved ? ', Co and Lo halved' : ''}`;
   const within = passed || maximumLength >= cable.length;
   return {
     rule: id,
     outcome: within ? 'meets' : 'fails',
     what: `cable in the field, by values ${cable.known === 'declared' ? 'declared' : 'of the standard'},`,
     found: { is: 'quantity', quantity: 'length', value: cable.length },
-    limit: inWords(`${longest}, rounded down`),
-    ...(within ? {} : { needs: `no more than ${longest}` }),
+    limit: said`${most}, rounded down`,
+    ...(within ? {} : { needs: said`no more than ${most}` }),
   };
 }
 
@@ -67,14 +66,13 @@ function declarationJudgement(
 ): readonly Judgement[] {
   if (known.cable.known !== 'declared' || !known.passed) return [];
   if (!byDefault.known || byDefault.value.passed) return [];
-  const longest = wholeMetresDown(byDefault.value.maximumLength);
   return [
     {
       rule: id,
       outcome: 'warns',
       what: 'passes by the declared cable values alone;',
       found: inWords(`declaration: ${declaredBy ?? 'not named'}`),
-      limit: inWords(`${longest} m by the values of the standard`),
+      limit: said`${measuredDown(byDefault.value.maximumLength)} by the values of the standard`,
       needs: 'that declaration signed and in the file',
     },
   ];

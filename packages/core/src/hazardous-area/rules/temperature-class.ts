@@ -15,7 +15,7 @@ export const temperatureClass = areaRule({
   title: 'No surface gets hotter than the gas or dust bears',
   prose:
     'A temperature class bounds the hottest surface of a part; it is no ambient. T4 covers T3. Simple apparatus takes its ' +
-    'class from the power that reaches it: T4 up to 1.3 W at 40 °C, less where it is warmer.',
+    'class from the power that reaches it: T4 where that is little enough, and less power where it is warmer.',
   remedy: ['a part of a better class', 'a barrier with a lower Po, for simple apparatus'],
   sources: temperatureClassSources,
   judge: (compared) =>

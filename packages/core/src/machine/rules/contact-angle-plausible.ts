@@ -21,14 +21,14 @@ export const contactAnglePlausible = machineRule<[RollingBearingSheet, RoleSpeed
     if (!stated.known) return [];
     const φ: number = stated.value;
     const written = stated.written;
-    const about = (limit: string, asks: Said, weight: 'question' | 'blocks-issue' = 'question'): readonly Found[] => [
+    const about = (limit: Said, asks: Said, weight: 'question' | 'blocks-issue' = 'question'): readonly Found[] => [
       {
         weight,
         at: sheet.of,
         found: said`a contact angle of ${measured('angle', φ)}${written === '' ? '' : `, written '${written}'`}`,
         limit,
         because: 'The angle moves the inner-ring lines down and the outer-ring lines up.',
-        remedy: ["write degrees as '15 deg', radians as '0.262 rad'"],
+        remedy: ["write degrees as '15 deg', radians as '1 rad'"],
         asks,
       },
     ];
@@ -37,7 +37,7 @@ export const contactAnglePlausible = machineRule<[RollingBearingSheet, RoleSpeed
     }
     if (φ > 0 && φ < rightAngle * degree) {
       return about(
-        '0°, or more than 1.57°',
+        said`0°, or more than ${measured('angle', rightAngle * degree)}`,
         said`Is it ${bareNumber(φ / degree)} radians, ${bareNumber(φ / degree / degree)}°?`,
       );
     }

@@ -30,7 +30,7 @@ export const relationsAgree = trainRule({
         {
           weight: 'question',
           at: `${train.of}/${element}`,
-          found: both + apart,
+          found: said`${both}${apart}`,
           limit: 'one speed for each shaft',
           because: 'The speeds of these shafts are not given until the paths agree.',
           remedy: [`check the counts and diameters of ${[element, ...against].join(', ')}`],

@@ -40,7 +40,7 @@ export const throwPlausible = machineRule<[ScreenExciterSheet, RoleSpeeds<'on'>]
         weight: 'question',
         at: sheet.of,
         found: said`${measuredLevel(stroke)} at ${bareNumber(speed)} Hz is ${bareNumber(inG, 3)} g peak`,
-        limit: `${usualThrow.low} to ${usualThrow.high} g peak`,
+        limit: said`${usualThrow.low} to ${usualThrow.high} g peak`,
         because: 'Every range, ceiling and set point of this machine follows from its stroke and speed.',
         remedy: [
           ...(doubled ? ['state the double, if the value is an amplitude and was written as peak-to-peak'] : []),

@@ -40,7 +40,7 @@ export interface ProbeSurroundings {
 export interface ProbeRow {
   readonly name: string;
   readonly value: Answer<Measure>;
-  readonly because: string;
+  readonly because: Said;
 }
 
 /** A kind of thing that probes do at a point: one file, one line in `kinds.ts`. */
@@ -60,7 +60,7 @@ export function arrangementKind<const Kind extends string, F extends Fields>(
 export const usableVoltages = { low: -20, high: -1.5 } as const;
 
 /** A row that shows one computed quantity. */
-export function rowOf(name: string, quantity: QuantityName, value: Answer<number>, because: string): ProbeRow {
+export function rowOf(name: string, quantity: QuantityName, value: Answer<number>, because: Said): ProbeRow {
   return { name, value: fromAll({ value }, (known) => measured(quantity, known.value)), because };
 }
 

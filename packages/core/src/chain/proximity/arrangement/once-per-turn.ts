@@ -1,5 +1,5 @@
 import type { Finding } from '../../../finding/finding.ts';
-import { measured, said } from '../../../finding/measure.ts';
+import { bareNumber, measured, said } from '../../../finding/measure.ts';
 import {
   type Answer,
   aboveZeroField,
@@ -100,7 +100,7 @@ export const oncePerTurn = arrangementKind({
       'rise-time',
       'time',
       fromAll({ system: around.system }, ({ system }) => riseTime(system.corner)),
-      '0.35 over the upper corner of the set',
+      said`${bareNumber(0.35)} over the upper corner of the set`,
     ),
     rowOf('swing', 'voltage', swingOf(sheet, around), 'scale factor times depth, before the electronics hold'),
     rowOf('over-mark', 'voltage', overMark(sheet, around), 'gap set on the plain shaft, and the swing'),

@@ -1,4 +1,4 @@
-import { runoutAllowance, shaftAcceptance } from '../../../demand/zones/shaft-acceptance.ts';
+import { leastRunout, runoutAllowance, shaftAcceptance } from '../../../demand/zones/shaft-acceptance.ts';
 import type { Finding } from '../../../finding/finding.ts';
 import { measured, measuredLevel, said } from '../../../finding/measure.ts';
 import {
@@ -104,7 +104,7 @@ export const slowRoll = arrangementKind({
       {
         name: 'allowed-runout',
         value: fromAll({ allowed: allowedRunout(sheet, around) }, ({ allowed }) => measuredLevel(allowed)),
-        because: 'a quarter of the acceptance, or 6.35 µm where that is more',
+        because: said`a quarter of the acceptance, or ${measured('displacement', leastRunout)} where that is more`,
       },
       ...(left === undefined
         ? []
