@@ -2,16 +2,19 @@ import { expect, test } from 'vitest';
 import { schema } from './schema.ts';
 import { done, flowing, text } from './testing/house.ts';
 
-test.each(['plant', 'catalogue'])('the schema of a %s is one JSON document of the 2020-12 dialect', async (file) => {
-  const outcome = await done(schema, { file });
-  expect(outcome.exit).toBe(0);
-  expect(JSON.parse(text(outcome))).toEqual(JSON.parse(JSON.stringify(outcome.json)));
-  expect(outcome.json).toMatchObject({
-    $schema: 'https://json-schema.org/draft/2020-12/schema',
-    type: 'object',
-    properties: { soundpost: { enum: [file] } },
-  });
-});
+test.each(['plant', 'catalogue', 'teds-layout'])(
+  'the schema of a %s is one JSON document of the 2020-12 dialect',
+  async (file) => {
+    const outcome = await done(schema, { file });
+    expect(outcome.exit).toBe(0);
+    expect(JSON.parse(text(outcome))).toEqual(JSON.parse(JSON.stringify(outcome.json)));
+    expect(outcome.json).toMatchObject({
+      $schema: 'https://json-schema.org/draft/2020-12/schema',
+      type: 'object',
+      properties: { soundpost: { enum: [file] } },
+    });
+  },
+);
 
 test('another word is refused with the nearest', async () => {
   const outcome = await done(schema, { file: 'catalog' });

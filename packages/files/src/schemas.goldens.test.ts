@@ -2,7 +2,7 @@ import { existsSync, readFileSync, writeFileSync } from 'node:fs';
 import { Ajv2020 } from 'ajv/dist/2020.js';
 import { expect, test } from 'vitest';
 import { type Placed, plainOf } from './placed.ts';
-import { catalogueSchema, plantSchema, schemas, schemaText } from './schemas.ts';
+import { catalogueSchema, plantSchema, schemas, schemaText, tedsLayoutSchema } from './schemas.ts';
 import { textFile } from './text-file.ts';
 import { placedYaml } from './yaml-document.ts';
 
@@ -21,7 +21,11 @@ test.each(Object.entries(schemas))('golden: schemas/%s is current; UPDATE_GOLDEN
 
 /** An independent validator of JSON Schema, draft 2020-12; strict, so that a keyword it does not know is an error. */
 const ajv = new Ajv2020({ strict: true, strictTypes: false, strictRequired: false, allErrors: true });
-const validators = { plant: ajv.compile(plantSchema()), catalogue: ajv.compile(catalogueSchema()) };
+const validators = {
+  plant: ajv.compile(plantSchema()),
+  catalogue: ajv.compile(catalogueSchema()),
+  tedsLayout: ajv.compile(tedsLayoutSchema()),
+};
 
 /** A YAML file as an editor holds it against a schema. */
 function asJson(text: string): unknown {
@@ -36,10 +40,13 @@ function faults(kind: keyof typeof validators, text: string): readonly string[] 
 
 const demoPlant = readFileSync(fileAt('examples/raw-water-pump/plant.yaml'), 'utf8');
 const genericCatalogue = readFileSync(fileAt('packages/files/catalogues/generic.yaml'), 'utf8');
+const inventedLayout = readFileSync(fileAt('examples/teds/invented-layout.yaml'), 'utf8');
 
-test('independent: the demo plant and the generic catalogue are valid (Ajv, draft 2020-12)', () => {
+test('independent: the demo plant, the generic catalogue and the invented layout are valid (Ajv, draft 2020-12)', () => {
   expect(faults('plant', demoPlant)).toEqual([]);
   expect(faults('catalogue', genericCatalogue)).toEqual([]);
+  expect(faults('tedsLayout', inventedLayout)).toEqual([]);
+  expect(faults('tedsLayout', inventedLayout.replace('coding: date', 'coding: day'))).not.toEqual([]);
   expect(faults('plant', genericCatalogue)).not.toEqual([]);
   expect(faults('catalogue', demoPlant)).not.toEqual([]);
 });

@@ -4,6 +4,7 @@ import { plantReader, plantVersion } from './plant-file.ts';
 import { fileSchema } from './read-yaml.ts';
 import type { JsonSchema } from './reader.ts';
 import { sharedSchema } from './shared-schema.ts';
+import { tedsLayoutReader } from './teds-layout-file.ts';
 
 /** The schema of a plant file, JSON Schema draft 2020-12: what its reader says of every key. */
 export function plantSchema(): JsonSchema {
@@ -15,10 +16,16 @@ export function catalogueSchema(): JsonSchema {
   return sharedSchema(fileSchema(catalogueReader, `Soundpost catalogue file, version ${catalogueVersion}`));
 }
 
+/** The schema of a file with a TEDS layout somebody copied down, JSON Schema draft 2020-12. */
+export function tedsLayoutSchema(): JsonSchema {
+  return sharedSchema(fileSchema(tedsLayoutReader, 'Soundpost TEDS layout file, version 1'));
+}
+
 /** Every schema by the name of the file it is kept in. */
 export const schemas: Readonly<Record<string, () => JsonSchema>> = {
   'plant.schema.json': plantSchema,
   'catalogue.schema.json': catalogueSchema,
+  'teds-layout.schema.json': tedsLayoutSchema,
 };
 
 /** The schema as it stands in its file. */

@@ -1,6 +1,7 @@
 import {
   type Band,
   type Level,
+  lostInNoise,
   motionOrder,
   type Prediction,
   type QuantityName,
@@ -21,6 +22,7 @@ export const signalToNoiseDerivation: Derive = (judged) => {
   const seen = target === undefined ? undefined : visibility(target, prediction);
   if (target === undefined || seen?.known !== true || !prediction.residual.known) return comparison(judged);
   const { signal, noise, decibels, bandwidth } = seen.value;
+  if (decibels <= lostInNoise) return comparison(judged);
   const place = 'line' in bandwidth ? bandwidth.line : Math.sqrt(bandwidth.low * bandwidth.high);
   const k = motionOrder[prediction.chain.transducer.senses] - motionOrder[target.motion];
   const residual = prediction.residual.value(place) / (2 * Math.PI * place) ** k;
