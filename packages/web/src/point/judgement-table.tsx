@@ -16,7 +16,7 @@ export function JudgementTable({
     (a, b) => Number(a === undefined) - Number(b === undefined),
   );
   return (
-    <section className="judgements" aria-labelledby="judgements-title">
+    <div className="judgements">
       <h2 id="judgements-title">Against its targets</h2>
       {/* biome-ignore lint/a11y/noNoninteractiveTabindex: a table wider than the screen is scrolled by key */}
       <section className="pushed" tabIndex={0} aria-labelledby="judgements-title">
@@ -61,7 +61,7 @@ export function JudgementTable({
           ))}
         </table>
       </section>
-    </section>
+    </div>
   );
 }
 

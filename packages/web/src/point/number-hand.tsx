@@ -15,6 +15,7 @@ export function NumberHand({ handle, hands }: { readonly handle: HandleView; rea
         <output>{handle.shown}</output>
         <input
           type="range"
+          aria-label={`${target}${handle.what}`}
           min={-1}
           max={1}
           step={0.01}

@@ -21,6 +21,8 @@ export function SpeedHand({
         </span>
         <input
           type="range"
+          aria-label="Machine runs at"
+          aria-valuetext={shown ?? `${shownLow} to ${shownHigh}, as stated`}
           min={0}
           max={1000}
           value={hands.asked.speed === undefined ? 1000 : ((hands.asked.speed - low) / (high - low)) * 1000}
