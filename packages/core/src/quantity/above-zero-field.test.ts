@@ -1,8 +1,9 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import { aboveZeroField, countUpTo, notBelowZeroField } from './above-zero-field.ts';
-import { countField, levelField, quantityField, spanField } from './field.ts';
+import { countField } from './field.ts';
 import { pointDecimals } from './number.ts';
+import { levelField, quantityField, spanField } from './quantity-field.ts';
 import { Refusal } from './refusal.ts';
 
 const corner = aboveZeroField(quantityField('frequency', 'Corner'));

@@ -1,7 +1,7 @@
 import { expect, test } from 'vitest';
 import { type Answer, answer, askMissing, fromAll, theMissing, thenAnswer, unanswered } from './answer.ts';
-import { quantityField } from './field.ts';
 import { camel, kebab, words } from './names.ts';
+import { quantityField } from './quantity-field.ts';
 import {
   answerOf,
   ask,

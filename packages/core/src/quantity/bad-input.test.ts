@@ -1,10 +1,11 @@
 import { expect, test } from 'vitest';
-import { countField, levelField, quantityField, toleranceField } from './field.ts';
+import { countField } from './field.ts';
 import { comparable } from './level.ts';
 import { parseLevel } from './level-text.ts';
 import { pointDecimals } from './number.ts';
 import { parseQuantity } from './parse.ts';
 import { motions, type QuantityName } from './quantities.ts';
+import { levelField, quantityField, toleranceField } from './quantity-field.ts';
 import { Refusal } from './refusal.ts';
 import { parseTolerance } from './span.ts';
 

@@ -1,20 +1,9 @@
 import { expect, test } from 'vitest';
 import { decibelField } from './decibel-field.ts';
-import {
-  choiceField,
-  countField,
-  curveField,
-  fileField,
-  flagField,
-  levelField,
-  numberField,
-  quantityField,
-  spanField,
-  textField,
-  toleranceField,
-} from './field.ts';
+import { choiceField, countField, fileField, flagField, textField } from './field.ts';
 import { pointDecimals } from './number.ts';
 import { motions, type QuantityName, quantities } from './quantities.ts';
+import { curveField, levelField, numberField, quantityField, spanField, toleranceField } from './quantity-field.ts';
 import { Refusal } from './refusal.ts';
 
 test('law: the example of every field is read by the field itself', () => {

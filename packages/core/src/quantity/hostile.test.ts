@@ -1,20 +1,12 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
-import {
-  choiceField,
-  countField,
-  curveField,
-  levelField,
-  quantityField,
-  spanField,
-  textField,
-  toleranceField,
-} from './field.ts';
+import { choiceField, countField, textField } from './field.ts';
 import { parseLevel, parseLevelWriting } from './level-text.ts';
 import { nearest } from './nearest.ts';
 import { pointDecimals } from './number.ts';
 import { parseDecibels, parseQuantity } from './parse.ts';
 import { motions, type QuantityName, quantities } from './quantities.ts';
+import { curveField, levelField, quantityField, spanField, toleranceField } from './quantity-field.ts';
 import { Refusal, refusalSentence, shortened } from './refusal.ts';
 import { parseBand, parseSpan, parseTolerance } from './span.ts';
 import { meaningsOf } from './unit-expression.ts';
