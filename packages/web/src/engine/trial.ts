@@ -67,11 +67,9 @@ export function trialView(
 ): TrialView {
   const shownAs: DesignedPoint =
     held === undefined ? designed : { ...designed, point: held.subject.point, appraisal: held.judged };
-  const chart = (width: 'wide' | 'narrow') => markupOf(svg(amplitudeChart(shownAs, showing, width), `chart-${width}`));
   return {
     outcome: held?.judged.outcome ?? 'no chain',
-    chart: chart('wide'),
-    narrowChart: chart('narrow'),
+    chart: markupOf(svg(amplitudeChart(shownAs, showing, asked.width ?? 'wide'), 'amplitude')),
     decides: held === undefined ? [] : deciding(held.judged, showing),
     judgements: held?.judged.judgements.map((each) => judgementView(each, showing)) ?? [],
     handles: held === undefined ? [] : handleViews(machine, designed, held.subject),

@@ -131,8 +131,8 @@ export interface JudgementView {
 /** What is recomputed while a hand drags. */
 export interface TrialView {
   readonly outcome: Outcome | 'no chain';
+  /** The amplitude chart at the width asked for, as SVG. */
   readonly chart: string;
-  readonly narrowChart: string;
   /** What stops the chain, or what would stop it first. */
   readonly decides: readonly string[];
   readonly judgements: readonly JudgementView[];
@@ -172,6 +172,8 @@ export interface TrialAsked {
   readonly parts: Readonly<Partial<Record<PlaceView['place'], string>>>;
   /** Reference speed or line frequency in hertz; as stated where absent. */
   readonly speed: number | undefined;
+  /** How wide the chart is set; for a desk where absent. */
+  readonly width?: 'wide' | 'narrow';
 }
 
 export interface CandidateView {

@@ -15,6 +15,7 @@ import { PointSheets } from './point-sheets.tsx';
 import { SideBySide } from './side-by-side.tsx';
 import { SpeedHand } from './speed-hand.tsx';
 import { useHands } from './use-hands.ts';
+import { useNarrow } from './use-narrow.ts';
 
 /** The measuring point: its amplitude chart under the hand, its chain, and every sheet of it. */
 export function PointView({ of }: { readonly of: string }) {
@@ -35,8 +36,9 @@ export function PointView({ of }: { readonly of: string }) {
 
 function Bench({ point }: { readonly point: PointRecord }) {
   const store = usePlantStore();
-  const hands = useHands(point.of, point.trial);
   const [aside, setAside] = useState<TrialView>();
+  const narrow = useNarrow();
+  const hands = useHands(point.of, point.trial, narrow || aside !== undefined ? 'narrow' : 'wide');
   const [refused, setRefused] = useState<string>();
   const trial = hands.trial ?? point.trial;
   const keep = async () => {
@@ -77,10 +79,7 @@ function Bench({ point }: { readonly point: PointRecord }) {
       <div className="bench">
         <section className="chart" aria-label="Amplitude chart">
           {aside === undefined ? (
-            <>
-              <Markup className="wide" markup={trial.chart} />
-              <Markup className="narrow" markup={trial.narrowChart} />
-            </>
+            <Markup className="amplitude" markup={trial.chart} />
           ) : (
             <SideBySide aside={aside} now={trial} close={() => setAside(undefined)} />
           )}
@@ -93,7 +92,7 @@ function Bench({ point }: { readonly point: PointRecord }) {
             hands={hands}
             refused={refused}
             keep={() => void keep()}
-            setAside={() => setAside(trial)}
+            setAside={() => void store.engine.trial({ ...hands.asked, width: 'narrow' }).then(setAside)}
             compares={aside !== undefined}
           />
         </section>

@@ -24,7 +24,7 @@ export function SideBySide({
           <figcaption>
             <strong>{title}</strong> <OutcomeWord outcome={trial.outcome} />
           </figcaption>
-          <Markup markup={trial.narrowChart.replaceAll('chart-narrow', `chart-${title.replaceAll(' ', '-')}`)} />
+          <Markup markup={trial.chart.replaceAll('amplitude-', `${title.replaceAll(' ', '-')}-`)} />
           <p className="quiet">{trial.decides[0] ?? ''}</p>
         </figure>
       ))}

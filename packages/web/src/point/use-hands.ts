@@ -20,7 +20,7 @@ function emptyHands(of: string): TrialAsked {
  * What the hands hold at a point, and what the chain would then be. While one question is under way only the newest of
  * the next ones is kept: the picture follows the hand and never queues behind it.
  */
-export function useHands(of: string, first: TrialView): Hands {
+export function useHands(of: string, first: TrialView, width: 'wide' | 'narrow'): Hands {
   const store = usePlantStore();
   const { generation } = usePlantState();
   const [asked, setAsked] = useState<TrialAsked>(() => emptyHands(of));
@@ -30,7 +30,7 @@ export function useHands(of: string, first: TrialView): Hands {
 
   // biome-ignore lint/correctness/useExhaustiveDependencies: another text of the plant is a reason to ask again
   useEffect(() => {
-    next.current = asked;
+    next.current = { ...asked, width };
     store.touched();
     if (busy.current) return;
     busy.current = true;
@@ -43,7 +43,7 @@ export function useHands(of: string, first: TrialView): Hands {
       busy.current = false;
     };
     void follow();
-  }, [store, asked, generation]);
+  }, [store, asked, generation, width]);
 
   return {
     asked,
