@@ -1,6 +1,7 @@
 import { Refusal } from '@soundpost/core';
 import type { Node } from 'yaml';
 import type { Edit } from './edit.ts';
+import { latelyRead, remembered } from './lately-read.ts';
 import { oneLine, outdented, yamlFragment } from './yaml-fragment.ts';
 import {
   blockEndOf,
@@ -26,7 +27,7 @@ export function applyEdits(
   text: string,
   edits: readonly Edit[],
 ): { readonly text: string; readonly undo: readonly Edit[] } {
-  let now = yamlSource(text);
+  let now = latelyRead(text);
   const undo: Edit[] = [];
   for (const edit of edits) {
     const next = edited(now, edit);
@@ -34,12 +35,13 @@ export function applyEdits(
     undo.unshift(undoing(now, next, edit));
     now = next;
   }
+  remembered(now);
   return { text: now.text, undo };
 }
 
 /** The YAML text of what stands at a path, as an edit would put it there; undefined where nothing does. */
 export function yamlAt(text: string, path: Edit['path']): string | undefined {
-  return yamlIn(yamlSource(text), path);
+  return yamlIn(latelyRead(text), path);
 }
 
 function edited(source: YamlSource, edit: Edit): YamlSource {

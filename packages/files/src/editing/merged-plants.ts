@@ -3,8 +3,9 @@ import { isMap, isSeq, type Node } from 'yaml';
 import { lexemesOf } from '../yaml-lexemes.ts';
 import { applyEdits, yamlAt } from './apply-edits.ts';
 import type { Edit } from './edit.ts';
+import { latelyRead } from './lately-read.ts';
 import { oneLine } from './yaml-fragment.ts';
-import { entriesOf, rootOf, yamlSource } from './yaml-source.ts';
+import { entriesOf, rootOf } from './yaml-source.ts';
 
 /** A place that both sides changed, each in its own way; the YAML text of each, where something stands there. */
 export interface MergeConflict {
@@ -62,7 +63,7 @@ class Merge {
 
   constructor(texts: Texts) {
     this.#texts = texts;
-    const root = (text: string): Place => ({ node: rootOf(yamlSource(text)) });
+    const root = (text: string): Place => ({ node: rootOf(latelyRead(text)) });
     this.#at([], { base: root(texts.base), mine: root(texts.mine), theirs: root(texts.theirs) }, undefined);
   }
 
