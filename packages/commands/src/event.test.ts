@@ -57,6 +57,18 @@ test('negative: bursts of the bearing never move the loop, and the reason is sai
   expect(flowing(outcome)).toContain("alert and trip never act: 'bearing bursts' at 4472 Hz lies outside its band");
 });
 
+test('negative: a chain that keeps the trip from acting ends with 1, and says what it shows of how much', async () => {
+  // By hand: √(8.6² + 1.9²) = 8.81 passes 8.5; the loop sensor, −3 dB at 8 Hz, shows 0.924 of 12.44 Hz: √(7.95² + 1.9²) = 8.17.
+  const surroundings = world({ [pumpPath]: pump({ 'largest: 10 mm/s rms': 'largest: 8.6 mm/s rms' }) });
+  const { outcome, faults } = await faultsOf({ target: 'pump-drive-end-horizontal/1x at lowest speed' }, surroundings);
+  expect(outcome.exit).toBe(1);
+  const [alert, trip] = faults[0]!.alarms!;
+  expect(alert!.acts.day).toBeGreaterThan(alert!.acts.trueDay!);
+  expect(trip!.acts).not.toHaveProperty('day');
+  expect(trip!.never).toMatch(/^of 8\.80\d mm\/s rms .* the chain shows 8\.1\d* mm\/s rms/);
+  expect(flowing(outcome)).toContain('The trip never acts in 40 days against day');
+});
+
 test('negative: an unknown level gives no day, and is named', async () => {
   const [place] = pump().split('pump-drive-end-loop:').slice(1);
   const unknown = pump({ [place!]: place!.replace('smallest: 0.5 mm/s rms', 'smallest: unknown') });

@@ -11,13 +11,13 @@ import { bullet, heading, type Line, paragraph, plainLines } from '../layout/lin
 import { type Column, table } from '../layout/table.ts';
 import type { Manner } from '../manner.ts';
 import { findingsLines } from './finding-text.ts';
-import { answerText, cellText, counted, distinctMissing, missingText, sentence } from './values-text.ts';
+import { answerText, cellText, distinctMissing, missingText, sentence } from './values-text.ts';
 
 /** One target that grows, and what each alarm does about it. */
 export function growingFaultLines(fault: GrowingFault, manner: Manner): readonly Line[] {
   const { showing, width } = manner;
   const { target, from, to, frequency, days, alarms, record, notes } = fault;
-  const time = counted(days, 'day').replace('.', showing.decimal === 'comma' ? ',' : '.');
+  const time = days === 1 ? 'one day' : `${showNumber(days, 6, showing.decimal)} days`;
   const missing = alarms.flatMap(({ acts }) => (acts.known ? [] : acts.missing));
   const grows = `from ${showLevel(from, showing)} to ${showLevel(to, showing)} at ${showQuantity('frequency', frequency, showing)} in ${time}, by a constant factor a day`;
   return [

@@ -156,7 +156,7 @@ function late(event: MachineEvent, each: AlarmDay): readonly Finding[] {
       at: event.at,
       found:
         each.day === undefined
-          ? `the ${each.name} never acts in ${event.days} days`
+          ? said`the ${each.name} never acts in ${event.days} days`
           : said`the ${each.name} acts on day ${bareNumber(each.day, 3)}`,
       limit: said`day ${bareNumber(each.trueDay, 3)}, on which the motion itself reaches ${measuredLevel(each.level)}`,
       because: 'The chain shows less than there is: the set point is right and acts too late.',
