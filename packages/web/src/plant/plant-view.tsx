@@ -1,3 +1,108 @@
+import '../style/plant.css';
+import { useEffect, useMemo, useState } from 'react';
+import { useSearchParams } from 'wouter';
+import { usePlantState } from '../app/plant-context.tsx';
+import type { PlantView as PlantRecord } from '../engine/views.ts';
+import { CoverageLine } from './coverage-line.tsx';
+import { FilterBar } from './filter-bar.tsx';
+import { coverageOf, type Filters, linesOf, rulesAt } from './lines.ts';
+import { PasteDialog } from './paste-dialog.tsx';
+import { PointGrid } from './point-grid.tsx';
+import { QuestionList } from './question-list.tsx';
+import { SelectionBar } from './selection-bar.tsx';
+import { useSelection } from './use-selection.ts';
+import { useTypedCells } from './use-typed-cells.ts';
+
+/** The plant: every measuring point under its machine, as a table to be read, changed and pasted into. */
 export function PlantView() {
-  return <p className="waiting">Opening…</p>;
+  const { plant } = usePlantState();
+  const [pasting, setPasting] = useState<string>();
+  useEffect(() => {
+    const pasted = (event: ClipboardEvent) => {
+      if (event.target instanceof Element && event.target.closest('input, textarea, select, dialog') !== null) return;
+      const text = event.clipboardData?.getData('text/plain') ?? '';
+      if (text.trim() === '') return;
+      event.preventDefault();
+      setPasting(text);
+    };
+    window.addEventListener('paste', pasted);
+    return () => window.removeEventListener('paste', pasted);
+  }, []);
+  if (plant === undefined) return undefined;
+  return (
+    <div className="plant-view">
+      <Points plant={plant} paste={() => setPasting('')} />
+      <QuestionList />
+      {pasting === undefined ? undefined : <PasteDialog first={pasting} close={() => setPasting(undefined)} />}
+    </div>
+  );
+}
+
+function Points({ plant, paste }: { readonly plant: PlantRecord; readonly paste: () => void }) {
+  const [search, setSearch] = useSearchParams();
+  const word = (name: string) => search.get(name) ?? '';
+  const [text, outcome, rule] = [word('words'), word('outcome'), word('rule')];
+  const filters: Filters = { text, outcome, rule };
+  const filtered = text !== '' || outcome !== '' || rule !== '';
+  const change = (next: Filters) =>
+    setSearch(
+      Object.entries({ words: next.text, outcome: next.outcome, rule: next.rule }).filter(([, said]) => said !== ''),
+      { replace: true },
+    );
+  const rules = useMemo(() => rulesAt(plant), [plant]);
+  const counted = useMemo(() => pointsByRule(rules), [rules]);
+  const lines = useMemo(() => linesOf(plant, { text, outcome, rule }, rules), [plant, text, outcome, rule, rules]);
+  const coverage = useMemo(() => coverageOf(lines), [lines]);
+  const selection = useSelection(lines);
+  const typed = useTypedCells();
+  const selected = plant.points.filter((row) => selection.has(row.of));
+  return (
+    <section aria-labelledby="points">
+      <header className="points-head">
+        <h1 id="points">Measuring points</h1>
+        <CoverageLine coverage={coverage} filtered={filtered} />
+      </header>
+      <FilterBar filters={filters} change={change} rules={counted} paste={paste} />
+      {plant.machines.length === 0 ? (
+        <Empty>
+          The plant file has no machine yet. A point stands at a machine: write the first one under{' '}
+          <code>machines</code> in the file, with its shafts and elements; this page follows as soon as the file is
+          saved.
+        </Empty>
+      ) : lines.length === 0 ? (
+        <Empty>
+          No point fits these filters.{' '}
+          <button type="button" onClick={() => change({ text: '', outcome: '', rule: '' })}>
+            Show all points
+          </button>
+        </Empty>
+      ) : (
+        <PointGrid lines={lines} selection={selection} typed={typed} />
+      )}
+      {plant.machines.length > 0 && plant.points.length === 0 ? (
+        <Empty>
+          No measuring point yet.{' '}
+          <button type="button" className="main" onClick={paste}>
+            Paste a table…
+          </button>{' '}
+          of points with their machines, or write them under <code>points</code> of a machine in the file.
+        </Empty>
+      ) : undefined}
+      <SelectionBar selection={selection} rows={selected} />
+      <p id="grid-keys" className="keys quiet">
+        Arrows move, Enter or F2 edits a cell, Escape leaves it, Space selects, Shift selects on, Ctrl+Enter opens the
+        point, Ctrl+C copies, Ctrl+V pastes a table.
+      </p>
+    </section>
+  );
+}
+
+function Empty({ children }: { readonly children: React.ReactNode }) {
+  return <p className="empty-table">{children}</p>;
+}
+
+function pointsByRule(rules: ReadonlyMap<string, ReadonlySet<string>>): readonly (readonly [string, number])[] {
+  const counts = new Map<string, number>();
+  for (const own of rules.values()) for (const rule of own) counts.set(rule, (counts.get(rule) ?? 0) + 1);
+  return [...counts].sort(([a], [b]) => (a < b ? -1 : 1));
 }

@@ -1,0 +1,32 @@
+import type { Edit } from '@soundpost/server/protocol';
+import type { PointRow } from '../engine/views.ts';
+import { type ColumnKey, columnCalled } from './columns.ts';
+import { rowEdits } from './row-edits.ts';
+
+/** One value for many points: which of them it changes, and which it leaves, and why. */
+export interface BulkChange {
+  readonly column: ColumnKey;
+  readonly value: string;
+  readonly changed: readonly PointRow[];
+  readonly same: readonly PointRow[];
+  /** Points that have no chain to put it in. */
+  readonly bare: readonly PointRow[];
+  readonly edits: readonly Edit[];
+  readonly label: string;
+}
+
+export function bulkChange(rows: readonly PointRow[], column: ColumnKey, value: string): BulkChange {
+  const { text, title, path } = columnCalled(column);
+  const bare = rows.filter((row) => path?.[0] === 'chain' && row.cable === '');
+  const whole = rows.filter((row) => !bare.includes(row));
+  const changed = whole.filter((row) => text(row) !== value);
+  return {
+    column,
+    value,
+    changed,
+    same: whole.filter((row) => text(row) === value),
+    bare,
+    edits: changed.flatMap((row) => rowEdits(row, new Map([[column, value]]))),
+    label: `Set ${title.toLowerCase()} of ${changed.length} ${changed.length === 1 ? 'point' : 'points'} to ${value}`,
+  };
+}

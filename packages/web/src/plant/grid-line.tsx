@@ -1,0 +1,162 @@
+import { useState } from 'react';
+import { Link } from 'wouter';
+import { machineAddress } from '../app/address.ts';
+import type { PartChoices } from '../engine/part-choices.ts';
+import { CellEditor } from './cell-editor.tsx';
+import { CellNote } from './cell-note.tsx';
+import { type Column, columns } from './columns.ts';
+import type { Place } from './grid-keys.ts';
+import type { Line } from './lines.ts';
+import { PointCell } from './point-cell.tsx';
+import type { Selection } from './use-selection.ts';
+import type { TypedCells } from './use-typed-cells.ts';
+
+export interface GridLineProps {
+  readonly line: Line;
+  readonly index: number;
+  readonly top: number;
+  readonly height: number;
+  /** The column of the active cell, if it is in this line. */
+  readonly active: number | undefined;
+  readonly selection: Selection;
+  readonly typed: TypedCells;
+  readonly parts: PartChoices | undefined;
+  readonly editing: { readonly first: string | undefined } | undefined;
+  /** The pointer came down on a cell; `again` where it was the active one already. */
+  readonly point: (to: Place, again: boolean) => void;
+  readonly reach: (line: number) => void;
+  readonly stop: (move: -1 | 0 | 1) => void;
+}
+
+const signs = { all: '☑', some: '◪', none: '☐' } as const;
+
+/** A line of the table: a machine, or a measuring point under it. */
+export function GridLine(props: GridLineProps) {
+  const { line, index, top, height, active, selection, point, reach } = props;
+  const chosen = selection.of(line);
+  const empty = line.kind === 'machine' && line.points.length === 0;
+  return (
+    // biome-ignore lint/a11y/useSemanticElements: a row of a grid by its roles
+    // biome-ignore lint/a11y/useFocusableInteractive: the grid keeps the focus and points at its cell
+    <div
+      role="row"
+      aria-rowindex={index + 2}
+      aria-selected={chosen === 'all' && !empty}
+      className={`grid-row ${line.kind}`}
+      style={{ transform: `translateY(${top}px)`, height }}
+    >
+      {/* biome-ignore lint/a11y/useKeyWithClickEvents: Space does it from the keyboard of the grid */}
+      {/* biome-ignore lint/a11y/useSemanticElements: a cell of a grid by its roles */}
+      {/* biome-ignore lint/a11y/useFocusableInteractive: as above */}
+      <div
+        role="gridcell"
+        id={`cell-${index}-0`}
+        aria-colindex={1}
+        aria-label={`${chosen === 'none' ? 'not selected' : chosen === 'all' ? 'selected' : 'partly selected'}`}
+        className={`select ${active === 0 ? 'active' : ''}`}
+        onClick={(event) => {
+          point({ line: index, column: 0 }, false);
+          if (event.shiftKey) reach(index);
+          else selection.toggle(line);
+        }}
+      >
+        <span aria-hidden="true">{empty ? '' : signs[chosen]}</span>
+      </div>
+      {line.kind === 'machine' ? (
+        // biome-ignore lint/a11y/useKeyWithClickEvents: the arrow keys of the grid lead here
+        // biome-ignore lint/a11y/useSemanticElements: as above
+        // biome-ignore lint/a11y/useFocusableInteractive: as above
+        <div
+          role="gridcell"
+          id={`cell-${index}-${active === undefined || active === 0 ? 1 : active}`}
+          aria-colindex={2}
+          aria-colspan={columns.length}
+          className={`machine-cell ${active !== undefined && active > 0 ? 'active' : ''}`}
+          onClick={() => point({ line: index, column: 1 }, false)}
+        >
+          <span>
+            <Link href={machineAddress(line.name)} tabIndex={-1}>
+              <bdi>{line.name}</bdi>
+            </Link>{' '}
+            <bdi className="machine-title">{line.title}</bdi>
+            {empty ? <span className="quiet"> no measuring point yet</span> : undefined}
+          </span>
+        </div>
+      ) : (
+        columns.map((column, at) => <ValueCell key={column.key} {...props} column={column} at={at + 1} />)
+      )}
+    </div>
+  );
+}
+
+function ValueCell(props: GridLineProps & { readonly column: Column; readonly at: number }) {
+  const { line, index, active, typed, parts, editing, point, stop, column, at } = props;
+  const [cell, setCell] = useState<HTMLElement | null>(null);
+  if (line.kind !== 'point') return undefined;
+  const own = typed.at(line.key, column.key);
+  const here = active === at;
+  const edits = here && editing !== undefined;
+  const note = `note-${index}-${at}`;
+  const words = own?.refused;
+  return (
+    // biome-ignore lint/a11y/useKeyWithClickEvents: Enter does it from the keyboard of the grid
+    // biome-ignore lint/a11y/useSemanticElements: a cell of a grid by its roles
+    // biome-ignore lint/a11y/useFocusableInteractive: the grid keeps the focus and points at its cell
+    <div
+      ref={setCell}
+      role="gridcell"
+      id={`cell-${index}-${at}`}
+      aria-colindex={at + 1}
+      aria-readonly={column.editing === undefined}
+      aria-describedby={words !== undefined && here ? note : undefined}
+      className={[
+        column.key,
+        column.align,
+        here ? 'active' : '',
+        column.editing ? 'editable' : '',
+        words ? 'refused' : '',
+      ]
+        .filter(Boolean)
+        .join(' ')}
+      onClick={(event) => {
+        if (!edits && !event.defaultPrevented) point({ line: index, column: at }, here);
+      }}
+      onDoubleClick={() => {
+        if (!edits) point({ line: index, column: at }, true);
+      }}
+    >
+      {edits ? (
+        <CellEditor
+          row={line.row}
+          column={column}
+          first={editing.first ?? own?.text}
+          parts={parts}
+          refused={words}
+          take={(text, move) => {
+            if (own !== undefined || text !== column.text(line.row)) void typed.type(line.row, column.key, text);
+            stop(move);
+          }}
+          leave={stop}
+        />
+      ) : own === undefined ? (
+        <PointCell row={line.row} column={column} />
+      ) : (
+        <span className={words === undefined ? 'quiet' : 'refused-text'}>
+          {words === undefined ? undefined : (
+            <>
+              <span aria-hidden="true">✗ </span>
+              <span className="unseen">refused: </span>
+            </>
+          )}
+          <bdi>{own.text === '' ? 'nothing' : own.text}</bdi>
+        </span>
+      )}
+      {words !== undefined && here && !edits ? (
+        <CellNote id={note} cell={cell} className="why">
+          <p className="refused">✗ {words}</p>
+          <p className="quiet">Not in the file yet. Enter to mend it, Escape to give it up.</p>
+        </CellNote>
+      ) : undefined}
+    </div>
+  );
+}

@@ -1,0 +1,194 @@
+import { defaultRangeExtractor, useVirtualizer } from '@tanstack/react-virtual';
+import { type ClipboardEvent, type KeyboardEvent, useMemo, useRef, useState } from 'react';
+import { useLocation } from 'wouter';
+import { machineAddress, pointAddress } from '../app/address.ts';
+import { useAnswer } from '../app/plant-context.tsx';
+import { columns } from './columns.ts';
+import { type Place, placeAfter } from './grid-keys.ts';
+import { GridLine } from './grid-line.tsx';
+import type { Line } from './lines.ts';
+import { tableText } from './table-text.ts';
+import { useRowHeight } from './use-row-height.ts';
+import type { Selection } from './use-selection.ts';
+import type { TypedCells } from './use-typed-cells.ts';
+
+const headHeight = 36;
+
+/** Where the hand was when the table was last left: coming back from a point, one is where one was. */
+let left: { readonly key: string; readonly column: number } | undefined;
+
+/** The table of measuring points: only the lines in sight are in the page, and every cell is reached by the keyboard. */
+export function PointGrid(props: {
+  readonly lines: readonly Line[];
+  readonly selection: Selection;
+  readonly typed: TypedCells;
+}) {
+  const { lines, selection, typed } = props;
+  const [, navigate] = useLocation();
+  const box = useRef<HTMLDivElement>(null);
+  const rowHeight = useRowHeight();
+  const parts = useAnswer((store) => store.engine.parts(), 'parts');
+  const [held, setHeld] = useState(left ?? { key: lines[1]?.key ?? '', column: 1 });
+  const [editing, setEditing] = useState<{ readonly first: string | undefined }>();
+  const indexOf = useMemo(() => new Map(lines.map((line, index) => [line.key, index])), [lines]);
+  const active: Place = { line: indexOf.get(held.key) ?? 0, column: held.column };
+  const line = lines[active.line];
+  const column = columns[active.column - 1];
+  const virtualizer = useVirtualizer({
+    count: lines.length,
+    getScrollElement: () => box.current,
+    estimateSize: () => rowHeight,
+    overscan: 6,
+    scrollMargin: headHeight,
+    scrollPaddingStart: headHeight,
+    getItemKey: (index) => lines[index]!.key,
+    initialOffset: () => Math.max(0, (active.line - 4) * rowHeight),
+    rangeExtractor: (range) => {
+      const shown = defaultRangeExtractor(range);
+      if (shown.includes(active.line)) return shown;
+      return [...shown, active.line].sort((a, b) => a - b);
+    },
+  });
+  const go = (to: Place) => {
+    left = { key: lines[to.line]?.key ?? '', column: to.column };
+    setHeld(left);
+    virtualizer.scrollToIndex(to.line, { align: 'auto' });
+    box.current?.querySelector(`[data-head="${to.column}"]`)?.scrollIntoView({ block: 'nearest', inline: 'nearest' });
+  };
+  const edit = (first?: string) => setEditing({ first });
+  const editable = line?.kind === 'point' && column?.editing !== undefined;
+  const open = () => {
+    if (line === undefined) return;
+    navigate(line.kind === 'point' ? pointAddress(line.row.of) : machineAddress(line.name));
+  };
+  const pressed = (event: KeyboardEvent) => {
+    if (event.target !== event.currentTarget || line === undefined) return;
+    const control = event.ctrlKey || event.metaKey;
+    const to = placeAfter(event.key, control, active, {
+      lines: lines.length,
+      columns: columns.length + 1,
+      page: Math.max(1, Math.floor(((box.current?.clientHeight ?? 400) - headHeight) / rowHeight) - 1),
+    });
+    if (to !== undefined) {
+      go(to);
+      if (event.shiftKey && to.line !== active.line) selection.reach(lines[to.line]!, line);
+    } else if (event.key === 'Enter' && control) open();
+    else if (event.key === 'Enter' || event.key === 'F2') {
+      if (editable) edit();
+      else if (active.column === 0) selection.toggle(line);
+      else if (event.key === 'Enter') open();
+    } else if (event.key === ' ') {
+      if (event.shiftKey) selection.reach(line, line);
+      else selection.toggle(line);
+    } else if (event.key === 'a' && control) selection.all();
+    else if (event.key === 'Escape') {
+      if (line.kind === 'point' && column !== undefined && typed.at(line.key, column.key) !== undefined) {
+        typed.giveUp(line.key, column.key);
+      } else selection.clear();
+    } else if (editable && !control && !event.altKey && [...event.key].length === 1) edit(event.key);
+    else return;
+    event.preventDefault();
+  };
+  const copied = (event: ClipboardEvent) => {
+    if (event.target instanceof HTMLInputElement) return;
+    const rows = lines.flatMap((each) =>
+      each.kind === 'point' && (selection.points.size === 0 ? each.key === line?.key : selection.has(each.key))
+        ? [each.row]
+        : [],
+    );
+    if (rows.length === 0) return;
+    event.preventDefault();
+    event.clipboardData.setData('text/plain', tableText(rows));
+  };
+  return (
+    // biome-ignore lint/a11y/useSemanticElements: a table of which only a window is in the page is a grid by its roles
+    <div
+      ref={box}
+      className="point-grid"
+      role="grid"
+      aria-label="Measuring points"
+      aria-rowcount={lines.length + 1}
+      aria-colcount={columns.length + 1}
+      aria-multiselectable="true"
+      aria-activedescendant={line === undefined ? undefined : `cell-${active.line}-${active.column}`}
+      aria-describedby="grid-keys"
+      tabIndex={0}
+      onKeyDown={pressed}
+      onCopy={copied}
+    >
+      {/* biome-ignore-start lint/a11y/useSemanticElements: as above */}
+      {/* biome-ignore-start lint/a11y/useFocusableInteractive: the grid keeps the focus and points at its cell */}
+      <div role="rowgroup" className="grid-head">
+        <div role="row" aria-rowindex={1} className="grid-row">
+          <div role="columnheader" aria-colindex={1} data-head={0}>
+            <span className="unseen">Selected</span>
+          </div>
+          {columns.map((each, index) => (
+            <div
+              key={each.key}
+              role="columnheader"
+              aria-colindex={index + 2}
+              data-head={index + 1}
+              className={each.align}
+              title={each.title}
+            >
+              {each.head === undefined ? (
+                each.title
+              ) : (
+                <>
+                  <span aria-hidden="true">{each.head}</span>
+                  <span className="unseen">{each.title}</span>
+                </>
+              )}
+            </div>
+          ))}
+        </div>
+      </div>
+      {/* biome-ignore-end lint/a11y/useSemanticElements: as above */}
+      {/* biome-ignore-end lint/a11y/useFocusableInteractive: as above */}
+      {/* biome-ignore lint/a11y/useSemanticElements: as above */}
+      <div role="rowgroup" className="grid-body" style={{ height: virtualizer.getTotalSize() }}>
+        {virtualizer.getVirtualItems().map((item) => (
+          <GridLine
+            key={item.key}
+            line={lines[item.index]!}
+            index={item.index}
+            top={item.start - headHeight}
+            height={rowHeight}
+            active={item.index === active.line ? active.column : undefined}
+            selection={selection}
+            typed={typed}
+            parts={parts}
+            editing={item.index === active.line ? editing : undefined}
+            point={(to, again) => {
+              if (
+                again &&
+                editing === undefined &&
+                lines[to.line]?.kind === 'point' &&
+                columns[to.column - 1]?.editing
+              ) {
+                edit();
+              } else {
+                go(to);
+                if (editing === undefined) box.current?.focus({ preventScroll: true });
+              }
+            }}
+            reach={(to) => selection.reach(lines[to]!, line)}
+            stop={(move) => {
+              setEditing(undefined);
+              box.current?.focus({ preventScroll: true });
+              if (move !== 0) {
+                const next = placeAfter(move < 0 ? 'ArrowLeft' : 'ArrowRight', false, active, {
+                  lines: lines.length,
+                  columns: columns.length + 1,
+                  page: 1,
+                });
+                if (next !== undefined) go(next);
+              }
+            }}
+          />
+        ))}
+      </div>
+    </div>
+  );
+}
