@@ -48,6 +48,7 @@ export function noiseAtEnd(stages: readonly Stage[]): Answer<(frequency: number)
 
 /** Residual rms at the open end, carried the same way. */
 export function residualAtEnd(stages: readonly Stage[], frequency: number): number {
+  if (stages.every((stage) => stage.residual === undefined)) return 0;
   return addedAtEnd(stages, frequency, (stage) => stage.residual);
 }
 

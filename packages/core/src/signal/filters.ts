@@ -35,9 +35,13 @@ export function highPass(frequency: number, corner: number, order: number): Comp
 
 /** Damping ratios of the second-order sections: the poles lie evenly on the left half of the unit circle. */
 function sectionDampings(order: number): readonly number[] {
-  const pairs = Math.floor(order / 2);
-  return Array.from({ length: pairs }, (_, k) => Math.sin(((2 * k + 1) * Math.PI) / (2 * order)));
+  return dampingsByOrder[order]!;
 }
+
+/** Worked out once: a response asks for them at every frequency. */
+const dampingsByOrder: readonly (readonly number[])[] = Array.from({ length: highestFilterOrder + 1 }, (_, order) =>
+  Array.from({ length: Math.floor(order / 2) }, (_, k) => Math.sin(((2 * k + 1) * Math.PI) / (2 * order))),
+);
 
 /**
  * Base-excited resonator read as an accelerometer reads it: H = 1/(1 − r² + j·r/Q), r = f/f_n, Q = 1/(2ζ).
