@@ -21,6 +21,9 @@ import { findingView } from './finding-view.ts';
 import { foreseen } from './foreseen.ts';
 import { subjectOf } from './handles.ts';
 import { keptEdits } from './kept-edits.ts';
+import { heldSpeed } from './machine/held-speed.ts';
+import { machineBench } from './machine/machine-bench.ts';
+import type { HeldAnswer, MachineBench, SpeedAsked } from './machine/views.ts';
 import { type PartChoices, partChoices } from './part-choices.ts';
 import { pasteView } from './paste/paste-view.ts';
 import type { PasteChoices, PasteView } from './paste/views.ts';
@@ -147,6 +150,16 @@ export class Engine {
       points: machine.points.map((each) => designedRow(machine.stated, each, this.#showing)),
       findings: this.#findings([...machine.findings, ...machine.points.flatMap((each) => each.findings)]),
     };
+  }
+
+  machineBench(name: string): MachineBench | undefined {
+    const machine = this.#open.machine(name);
+    return machine && machineBench(machine, this.#findings(machine.findings), this.#showing);
+  }
+
+  heldSpeed(name: string, asked: SpeedAsked): HeldAnswer | undefined {
+    const machine = this.#open.machine(name);
+    return machine && heldSpeed(machine, asked, this.#showing);
   }
 
   point(of: string): PointView | undefined {

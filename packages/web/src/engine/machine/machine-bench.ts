@@ -1,0 +1,68 @@
+import {
+  type DesignedMachine,
+  operatingRange,
+  pointPlaces,
+  type Showing,
+  showQuantity,
+  statuses,
+} from '@soundpost/core';
+import { machineFacts, markupOf, runningSheets, speedMapCaption, trainFigure } from '@soundpost/documents';
+import { designedRow } from '../point-row.ts';
+import type { FindingView } from '../views.ts';
+import { sheetForms } from './sheet-forms.ts';
+import type { MachineBench, SpeedRange } from './views.ts';
+
+/** Everything of a machine but what follows the speed under the hand. */
+export function machineBench(
+  machine: DesignedMachine,
+  findings: readonly FindingView[],
+  showing: Showing,
+): MachineBench {
+  const { stated } = machine;
+  const places = pointPlaces(stated);
+  return {
+    name: stated.name,
+    title: stated.title,
+    train: markupOf(trainFigure(machine, 'machine', { showing })),
+    points: machine.points.map((designed, index) => {
+      const { number, on, seen, rotation } = places[index]!;
+      return {
+        number,
+        row: designedRow(stated, designed, showing),
+        at: on?.element,
+        toldBy: on?.by,
+        seen,
+        rotation,
+      };
+    }),
+    findings,
+    forms: sheetForms(stated, showing),
+    statuses,
+    speed: speedRange(machine, showing),
+    mapCaption: speedMapCaption,
+    sheets: [
+      { name: 'facts', title: 'How it is stated', markup: markupOf(machineFacts(machine, { showing })) },
+      ...runningSheets(machine, { showing }).map(({ title, body }) => ({
+        name: markupOf(title),
+        title: markupOf(title),
+        markup: markupOf(body),
+      })),
+    ],
+  };
+}
+
+/** The quantity in which the speed of a machine is typed and shown. */
+export function speedQuantity({ stated: { train } }: DesignedMachine): 'shaft speed' | 'frequency' {
+  return train.operation.by === 'shaft' ? 'shaft speed' : 'frequency';
+}
+
+function speedRange(machine: DesignedMachine, showing: Showing): SpeedRange | undefined {
+  const { train } = machine.stated;
+  const range = operatingRange(train);
+  if (!range.known) return undefined;
+  const { low, high } = range.value;
+  const show = (value: number) => showQuantity(speedQuantity(machine), value, showing);
+  const { operation } = train;
+  const of = operation.by === 'shaft' ? `speed of shaft ${operation.shaft}` : `line frequency of ${operation.motor}`;
+  return { of, low, high, shownLow: show(low), shownHigh: show(high) };
+}

@@ -1,0 +1,131 @@
+import { type KeyboardEvent, useEffect, useId, useState } from 'react';
+import { usePlantStore } from '../app/plant-context.tsx';
+import { statementEdits } from '../engine/machine/statement-edits.ts';
+import type { FieldForm, StatementForm } from '../engine/machine/views.ts';
+import { Help } from '../parts/help.tsx';
+import { refusalWords } from './refusal-words.ts';
+
+interface FieldRowOptions {
+  /** Whose sheet it is of, for the name of the act. */
+  readonly of: string;
+  readonly field: FieldForm;
+  readonly statuses: readonly string[];
+}
+
+/** A field typed in place: value, how it is known, where from. What is refused says why, and stays to be mended. */
+export function FieldRow({ of, field, statuses }: FieldRowOptions) {
+  const store = usePlantStore();
+  const { statement } = field;
+  const [typed, setTyped] = useState(statement);
+  const [refused, setRefused] = useState<string>();
+  const why = useId();
+  const { value, status, source } = statement;
+  useEffect(() => {
+    setTyped({ value, status, source });
+    setRefused(undefined);
+  }, [value, status, source]);
+
+  const take = async (next: StatementForm) => {
+    const edits = statementEdits(field, next);
+    if (edits.length === 0) {
+      setRefused(undefined);
+      return;
+    }
+    const refusal = await store.act(`${of}: ${field.words}`, edits);
+    setRefused(refusal && refusalWords(refusal));
+  };
+  const onKeyDown = (event: KeyboardEvent) => {
+    if (event.key === 'Enter') void take(typed);
+    if (event.key !== 'Escape') return;
+    setTyped(statement);
+    setRefused(undefined);
+  };
+  const shared = { onKeyDown, onBlur: () => void take(typed) };
+  const name = `${field.words} of ${of}`;
+  const nothing = field.mayBeLeftOut ? 'left out' : 'unknown';
+  return (
+    <tr className="field-row">
+      <th scope="row">
+        {field.words}
+        {field.symbol === undefined ? undefined : <i className="symbol"> {field.symbol}</i>}
+        <Help of={field.words}>
+          <p>{field.meaning}.</p>
+          <p>
+            Expected: {field.expected}; for example {field.example}.
+          </p>
+        </Help>
+      </th>
+      <td data-head="Value">
+        {field.choices === undefined ? (
+          <input
+            type="text"
+            aria-label={name}
+            aria-invalid={refused !== undefined}
+            aria-describedby={why}
+            autoComplete="off"
+            value={typed.value}
+            placeholder={`${nothing}; e.g. ${field.example}`}
+            onChange={(event) => setTyped({ ...typed, value: event.target.value })}
+            {...shared}
+          />
+        ) : (
+          <select
+            aria-label={name}
+            aria-invalid={refused !== undefined}
+            aria-describedby={why}
+            value={typed.value}
+            onChange={(event) => {
+              const next = { ...typed, value: event.target.value };
+              setTyped(next);
+              void take(next);
+            }}
+          >
+            <option value="">{nothing}</option>
+            {field.choices.includes(typed.value) || typed.value === '' ? undefined : <option>{typed.value}</option>}
+            {field.choices.map((each) => (
+              <option key={each}>{each}</option>
+            ))}
+          </select>
+        )}
+        <p id={why} className="beside">
+          {refused === undefined ? (
+            <span className="quiet">
+              {field.unknown ?? (field.shown === undefined ? '' : `shown as ${field.shown}`)}
+            </span>
+          ) : (
+            <span className="refused" role="alert">
+              {refused}
+            </span>
+          )}
+        </p>
+      </td>
+      <td data-head="How it is known">
+        <select
+          aria-label={`How the ${name} is known`}
+          value={typed.status}
+          onChange={(event) => {
+            const next = { ...typed, status: event.target.value };
+            setTyped(next);
+            void take(next);
+          }}
+        >
+          <option value="">not said</option>
+          {statuses.map((each) => (
+            <option key={each}>{each}</option>
+          ))}
+        </select>
+      </td>
+      <td data-head="Where from">
+        <input
+          type="text"
+          aria-label={`Where the ${name} comes from`}
+          autoComplete="off"
+          value={typed.source}
+          placeholder="drawing, certificate, page"
+          onChange={(event) => setTyped({ ...typed, source: event.target.value })}
+          {...shared}
+        />
+      </td>
+    </tr>
+  );
+}
