@@ -6,7 +6,26 @@ export default defineConfig({
   test: {
     pool: 'threads',
     isolate: false,
-    include: ['packages/*/src/**/*.test.ts', 'evidence/**/*.test.ts', 'tools/**/*.test.ts'],
     testTimeout: 60_000,
+    projects: [
+      {
+        extends: true,
+        test: {
+          name: 'checks',
+          include: ['packages/*/src/**/*.test.ts', 'evidence/**/*.test.ts', 'tools/**/*.test.ts'],
+          sequence: { groupOrder: 0 },
+        },
+      },
+      {
+        // After the others and one file after another: they share one browser, and it wants the machine for itself.
+        extends: true,
+        test: {
+          name: 'browser',
+          include: ['packages/web/browser/**/*.test.ts'],
+          sequence: { groupOrder: 1 },
+          maxWorkers: 1,
+        },
+      },
+    ],
   },
 });

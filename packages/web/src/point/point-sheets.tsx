@@ -26,6 +26,7 @@ export function PointSheets({ point }: { readonly point: PointView }) {
       </Tabs.List>
       {sheets.map((each) => (
         <Tabs.Content key={each.name} value={each.name} tabIndex={-1}>
+          <h3 className="unseen">{each.title}</h3>
           {each.name === 'candidates' ? (
             <Candidates point={point} />
           ) : each.name === 'flips' ? (

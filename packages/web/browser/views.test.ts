@@ -1,0 +1,86 @@
+import type { Page } from 'playwright-core';
+import { expect, it } from 'vitest';
+import { axeScript, axeViolations } from './accessibility.ts';
+import { inBrowser } from './chromium.ts';
+import { desk, openedPage, phone, settled } from './opened-page.ts';
+import { examplePlant, servedPlant } from './served-plant.ts';
+
+const views = [
+  ['raw-water-pump', '/'],
+  ['raw-water-pump', '/machine/P-301'],
+  ['raw-water-pump', '/findings'],
+  ['raw-water-pump', '/workings'],
+  ['raw-water-pump', '/workings/mounted-response'],
+  ['raw-water-pump', '/catalogue'],
+  ['raw-water-pump', '/catalogue/ACC-100'],
+  ['raw-water-pump', '/no-such-view'],
+] as const;
+
+/** The points whose sheets say most: a portable accelerometer, a loop, a probe pair in a hazardous area. */
+const points = [
+  ['raw-water-pump', '/point/P-301/pump-drive-end-horizontal'],
+  ['raw-water-pump', '/point/P-301/pump-drive-end-loop'],
+] as const;
+
+inBrowser('every view', () => {
+  it.each(views)(
+    '%s %s: nothing against it in light and dark, on the desk and on the phone',
+    async (plant, address) => {
+      await using served = await servedPlant(examplePlant(plant));
+      await using opened = await openedPage(served, { scripts: [axeScript], at: address });
+      await inEveryLook(opened.page, async (look) => {
+        expect(await axeViolations(opened.page), look).toEqual([]);
+      });
+      expect(opened.foreign).toEqual([]);
+      expect(opened.violations).toEqual([]);
+      expect(opened.alarms).toEqual([]);
+    },
+  );
+
+  it.each(points)(
+    '%s %s: nothing against any sheet of it, in light and dark, on the desk and on the phone',
+    async (plant, address) => {
+      await using served = await servedPlant(examplePlant(plant));
+      await using opened = await openedPage(served, { scripts: [axeScript], at: address });
+      const { page } = opened;
+      await inEveryLook(page, async (look) => {
+        expect(await axeViolations(page), look).toEqual([]);
+      });
+      for (const tab of (await page.getByRole('tab').all()).slice(1)) {
+        const title = await tab.textContent();
+        await tab.click();
+        await settled(page);
+        await inEveryLook(page, async (look) => {
+          expect(await axeViolations(page, '[role=tabpanel][data-state=active]'), `${title}, ${look}`).toEqual([]);
+        });
+      }
+      expect(opened.foreign).toEqual([]);
+      expect(opened.violations).toEqual([]);
+      expect(opened.alarms).toEqual([]);
+    },
+  );
+});
+
+async function inEveryLook(page: Page, judge: (look: string) => Promise<void>): Promise<void> {
+  for (const size of [desk, phone]) {
+    await page.setViewportSize(size);
+    expect(await sideways(page), `scrolls sideways at ${size.width} px`).toEqual([]);
+    for (const colorScheme of ['light', 'dark'] as const) {
+      await page.emulateMedia({ colorScheme });
+      await judge(`${colorScheme} at ${size.width} px`);
+    }
+  }
+}
+
+/** What makes the page itself wider than the screen; a table may scroll in its own box. */
+function sideways(page: Page): Promise<string[]> {
+  return page.evaluate(() => {
+    const { scrollWidth, clientWidth } = document.documentElement;
+    if (scrollWidth <= clientWidth) return [];
+    const wide = [...document.body.querySelectorAll('*')].filter((each) => {
+      const scrolls = each.closest('[class~=pushed], [style*=overflow]');
+      return scrolls === null && each.getBoundingClientRect().right > clientWidth + 1;
+    });
+    return [`${scrollWidth} px`, ...wide.slice(-3).map((each) => each.outerHTML.slice(0, 120))];
+  });
+}
