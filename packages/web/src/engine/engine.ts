@@ -48,6 +48,10 @@ import type {
   TrialAsked,
   TrialView,
 } from './views.ts';
+import { worked } from './worked.ts';
+import { workingPlot } from './working-plot.ts';
+import { workingSheet, workingShelves } from './working-sheet.ts';
+import type { PlotAsked, PlotView, WorkedView, WorkingAsked, WorkingSheetView, WorkingShelf } from './working-views.ts';
 import { type WrittenLength, writtenLength } from './written-length.ts';
 
 /** The core as the page asks it. It lives in a worker: nothing here waits for a server, and the page waits for nothing here. */
@@ -273,6 +277,23 @@ export class Engine {
       to: each.to,
       decides: each.decides === undefined ? '' : reason(each.decides, this.#showing),
     }));
+  }
+
+  workings(): readonly WorkingShelf[] {
+    return workingShelves();
+  }
+
+  /** Throws where there is no formula of that name; the list of workings has them. */
+  working(name: string): WorkingSheetView {
+    return workingSheet(name);
+  }
+
+  worked(asked: WorkingAsked): WorkedView {
+    return worked(asked, this.#showing);
+  }
+
+  workingPlot(asked: PlotAsked): PlotView {
+    return workingPlot(asked, this.#showing);
   }
 
   get #open(): PlantSession {

@@ -15,6 +15,12 @@ export function Formula({ text, block = false }: { readonly text: string; readon
   );
 }
 
+/** One letter of a formula: `f_o`. */
+export function Letter({ text }: { readonly text: string }) {
+  const piece = formulaPiece(text);
+  return piece === undefined ? <i>{text}</i> : createElement('math', { className: 'formula' }, set(piece));
+}
+
 function set(piece: Piece, key?: number): ReactNode {
   const element = (tag: string, ...content: ReactNode[]) => createElement(tag, { key }, ...content);
   switch (piece.is) {
