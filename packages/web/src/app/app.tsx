@@ -4,6 +4,7 @@ import { Link, Route, Switch } from 'wouter';
 import type { PlantStore } from '../engine/plant-store.ts';
 import { PlantView } from '../plant/plant-view.tsx';
 import { PointView } from '../point/point-view.tsx';
+import { Walk } from '../walk/walk.tsx';
 import { PlantProvider, usePlantState } from './plant-context.tsx';
 import { TitleBar } from './title-bar.tsx';
 import { Unreadable } from './unreadable.tsx';
@@ -69,6 +70,7 @@ function Sheet() {
           </Suspense>
         )}
       </main>
+      <Walk />
     </>
   );
 }

@@ -2,6 +2,7 @@ import { useEffect } from 'react';
 import { Link, useRoute } from 'wouter';
 import type { Saving } from '../engine/plant-store.ts';
 import { VerdictWord } from '../parts/verdict-word.tsx';
+import { startWalk } from '../walk/walk-state.ts';
 import { Conflicts } from './conflicts.tsx';
 import { usePlantState, usePlantStore } from './plant-context.tsx';
 import { ShowingMenu } from './showing-menu.tsx';
@@ -58,6 +59,9 @@ export function TitleBar() {
           Redo
         </button>
         <ShowingMenu />
+        <button type="button" className="plain how" onClick={startWalk}>
+          How this works
+        </button>
         <span className={`saving ${saving}`} role="status">
           {savingWords[saving]}
         </span>
