@@ -48,6 +48,8 @@ import type {
   TrialAsked,
   TrialView,
 } from './views.ts';
+import { why } from './why.ts';
+import type { WhyView } from './why-views.ts';
 import { worked } from './worked.ts';
 import { workingPlot } from './working-plot.ts';
 import { workingSheet, workingShelves } from './working-sheet.ts';
@@ -277,6 +279,18 @@ export class Engine {
       to: each.to,
       decides: each.decides === undefined ? '' : reason(each.decides, this.#showing),
     }));
+  }
+
+  /** Why the judgements of one rule are what they are; of the point as a hand holds it where one does. */
+  why(of: string, rule: string, target: string | undefined, asked?: TrialAsked): readonly WhyView[] {
+    const found = this.#open.point(of);
+    const plant = this.#open.plant!;
+    if (found === undefined) return [];
+    const held =
+      asked === undefined
+        ? found.point.appraisal
+        : tried(triedSubject(plant, found.machine, found.point, asked), plant)?.judged;
+    return held === undefined ? [] : why(held, rule, target, plant.policy, this.#showing);
   }
 
   workings(): readonly WorkingShelf[] {

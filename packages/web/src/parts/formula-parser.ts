@@ -44,6 +44,7 @@ export function isSentence(formula: string): boolean {
 class Unread extends Error {}
 
 const prefixes = '−-+±∓∂Σ∫Π√';
+const separators = ',;:';
 const closing: Readonly<Record<string, string>> = { '(': ')', '[': ']', '⌊': '⌋' };
 /** What ends the numerator of a fraction whose line stands between spaces. */
 const looser = new Set(['=', '≈', '≤', '≥', '<', '>', '+', '-', '−', '±', '∓', ',', ';', ':', '…']);
@@ -85,12 +86,11 @@ class FormulaReader {
       if (token.is === 'closes' || (token.is === 'bar' && until === '|' && operand)) break;
       if (operand && token.is === 'operator' && token.text === '/') {
         this.#fraction(pieces, this.#take());
-      } else if (token.is === 'operator' && (operand ? !'√Σ∫Π∂'.includes(token.text) : token.text === '…')) {
-        if (token.text === '^') throw new Unread();
-        pieces.push({ is: 'sign', text: this.#take().text });
-        operand = token.text === '…' || ',;:'.includes(token.text);
-        if (',;:'.includes(token.text)) pieces.push({ is: 'gap', wide: true });
-        operand = token.text === '…';
+      } else if (token.is === 'operator' && this.#joins(token, operand, pieces)) {
+        const { text } = this.#take();
+        pieces.push({ is: 'sign', text });
+        if (separators.includes(text)) pieces.push({ is: 'gap', wide: true });
+        operand = text === '…';
       } else {
         const before = pieces.at(-1);
         const next = this.#postfix();
@@ -101,6 +101,12 @@ class FormulaReader {
     }
     if (pieces.length === 0) throw new Unread();
     return rowOf(pieces);
+  }
+
+  /** Whether a sign stands between operands; after a comma an equals sign may begin: `k = 1, = 3 mm`. */
+  #joins({ text }: Token, operand: boolean, pieces: readonly Piece[]): boolean {
+    if (operand) return text !== '^' && !'√Σ∫Π∂'.includes(text);
+    return text === '…' || (text === '=' && pieces.at(-1)?.is === 'gap');
   }
 
   /** `a · b / c` divides the whole product, `a · b/c` only what touches the line. */
@@ -153,6 +159,7 @@ class FormulaReader {
       case 'word':
         return this.#named(token);
       case 'operator':
+        if (token.text === '…') return { is: 'sign', text: token.text };
         if (!prefixes.includes(token.text)) throw new Unread();
         return this.#prefixed(token);
       default:
@@ -205,7 +212,7 @@ class FormulaReader {
     const after = this.#tokens[this.#at + 1];
     if (after?.is === 'opens' && !after.spaced) return false;
     if (isPlainWord(token) || after === undefined) return true;
-    return after.is === 'word' || after.is === 'closes' || (after.is === 'operator' && ',;:'.includes(after.text));
+    return after.is === 'word' || after.is === 'closes' || (after.is === 'operator' && separators.includes(after.text));
   }
 }
 
