@@ -1,3 +1,4 @@
+import '../style/cited.css';
 import type { CitedView } from '../engine/working-views.ts';
 
 /** Sources with how it is known what they say. */

@@ -8,6 +8,9 @@ import { Cited } from './cited.tsx';
 import { Formula } from './formula.tsx';
 import { OutcomeWord } from './verdict-word.tsx';
 
+/** How a judgement begins that compares and computes nothing. */
+const yesOrNo = 'none: ';
+
 interface Asked {
   readonly of: string;
   readonly rule: string;
@@ -32,7 +35,7 @@ export function Why(asked: Asked) {
       <Popover.Portal>
         <Popover.Content
           className="why-sheet"
-          side="left"
+          side="bottom"
           align="start"
           sideOffset={8}
           collisionPadding={12}
@@ -84,7 +87,7 @@ function Told({ why }: { readonly why: WhyView }) {
         <ol className="steps">
           {why.steps.map(({ formula, substituted, notes }) => (
             <li key={`${formula} ${substituted ?? ''}`}>
-              <Formula text={formula} block />
+              {formula.startsWith(yesOrNo) ? capital(formula.slice(yesOrNo.length)) : <Formula text={formula} block />}
               {substituted === undefined ? undefined : <Formula text={substituted} block />}
               {notes.length === 0 ? undefined : (
                 <ul>
@@ -101,4 +104,8 @@ function Told({ why }: { readonly why: WhyView }) {
       <Cited sources={why.sources} />
     </section>
   );
+}
+
+function capital(text: string): string {
+  return `${text.slice(0, 1).toUpperCase()}${text.slice(1)}.`;
 }
