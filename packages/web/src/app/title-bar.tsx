@@ -11,6 +11,7 @@ const savingWords: Readonly<Record<Saving, string>> = {
   saved: 'In the file',
   saving: 'Saving…',
   offline: 'Not saved: the server does not answer. It is tried again.',
+  stranger: 'Not saved: the server was started anew. Open the address it printed; this page then saves by itself.',
   conflict: 'Merged; look at the conflicts',
 };
 

@@ -5,7 +5,7 @@ import type { Engine } from './engine.ts';
 import type { PlantView, ShowingChoice } from './views.ts';
 
 /** Whether what is on the screen is in the file. */
-export type Saving = 'saved' | 'saving' | 'offline' | 'conflict';
+export type Saving = 'saved' | 'saving' | 'offline' | 'stranger' | 'conflict';
 
 export interface ConflictView {
   readonly path: string;
@@ -173,9 +173,9 @@ export class PlantStore {
     this.#put({ saving: 'saving' });
     const base = this.#disk!;
     const answer = await saved({ base: base.hash, text: this.#text, journal: this.#journal });
-    if (answer === 'offline') {
-      this.#put({ saving: 'offline' });
-      setTimeout(() => void this.#inTurn(() => this.#saveIfOffline()), 3000);
+    if (answer === 'offline' || answer === 'stranger') {
+      this.#put({ saving: answer });
+      setTimeout(() => void this.#inTurn(() => this.#saveIfUnsaved()), 3000);
     } else if ('text' in answer) {
       await this.#merge(answer.text, answer.hash);
     } else {
@@ -184,8 +184,8 @@ export class PlantStore {
     }
   }
 
-  async #saveIfOffline(): Promise<void> {
-    if (this.#state.saving === 'offline') await this.#save();
+  async #saveIfUnsaved(): Promise<void> {
+    if (this.#state.saving === 'offline' || this.#state.saving === 'stranger') await this.#save();
   }
 
   /** Another program changed the file: its changes and ours together; where both changed one value, theirs stands and ours is shown. */
@@ -202,7 +202,8 @@ export class PlantStore {
     this.#taken(opened);
     this.#put({ conflicts: shown, notice: 'Another program changed the file; its changes were taken in.' });
     if (text !== theirs) await this.#save();
-    this.#put({ saving: shown.length > 0 ? 'conflict' : 'saved' });
+    else this.#put({ saving: 'saved' });
+    if (shown.length > 0 && this.#state.saving === 'saved') this.#put({ saving: 'conflict' });
   }
 
   async #changedOnDisk(hash: string): Promise<void> {
