@@ -4,6 +4,7 @@ import { demo } from './demo.ts';
 import { doctor } from './doctor.ts';
 import { event } from './event.ts';
 import { explain } from './explain.ts';
+import { issue } from './issue.ts';
 import { newThing } from './new.ts';
 import { prove } from './prove.ts';
 import { schema } from './schema.ts';
@@ -18,6 +19,7 @@ export const commands: readonly AnyCommand[] = [
   demand,
   shortlist,
   prove,
+  issue,
   serve,
   event,
   explain,

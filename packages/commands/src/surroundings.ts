@@ -14,7 +14,7 @@ export interface Surroundings {
   /** The bytes of a file. Throws Refusal in words. */
   readBytes(path: string): Promise<Uint8Array>;
   /** Writes a file as a whole and makes its folder where there is none. Throws Refusal in words. */
-  writeFile(path: string, content: string, replacing: { readonly overwrite: boolean }): Promise<void>;
+  writeFile(path: string, content: string | Uint8Array, replacing: { readonly overwrite: boolean }): Promise<void>;
   /** Whether a file or folder may be written. */
   canWrite(path: string): Promise<boolean>;
   /** The first line a program prints, or nothing where it does not run. */

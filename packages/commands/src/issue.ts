@@ -1,0 +1,155 @@
+import { blocks, design as designOf, type Finding, inOrderOfWeight, Refusal, valueIfStated } from '@soundpost/core';
+import { type Issuing, issuedKinds, issueFacts } from '@soundpost/documents/document-set';
+import { always, argument, command, namesFlag, switchFlag, textFlag } from './command.ts';
+import { type IssuedFile, issuedContents, refuseIssued } from './issue/set-contents.ts';
+import { setFiles } from './issue/set-files.ts';
+import { namesFrom, oneFrom } from './issue/wanted.ts';
+import { blank, type Line, paragraph } from './layout/line.ts';
+import type { Manner } from './manner.ts';
+import type { Outcome } from './outcome.ts';
+import { readPlant } from './plant/read-plant.ts';
+import { seed, verdictLine } from './prove.ts';
+import { pathIn, type Surroundings } from './surroundings.ts';
+import { findingsLines } from './text/finding-text.ts';
+import { counted } from './text/values-text.ts';
+
+/** The forms a document can be issued in. */
+export const forms = ['pdf', 'xlsx', 'csv', 'svg', 'html'] as const;
+export type Form = (typeof forms)[number];
+
+export const issue = command({
+  name: 'issue',
+  summary: 'The documents of a design, as files for others to build, order and test from',
+  description:
+    `Writes every document as PDF/A, its tables as workbook and as text with commas, its drawings as SVG, and all of them ` +
+    `as one page for a browser, into a folder of its own for the revision; contents.json lists each file with its hash and ` +
+    `is written last. Nothing is written while a finding blocks, unless it is asked for as preliminary, which every page ` +
+    `then says. A revision that is issued stays as it is. Documents: ${issuedKinds.map((each) => each.kind).join(', ')}.`,
+  arguments: { plant: argument('PLANT', 'A plant file') },
+  flags: {
+    out: textFlag('DIR', 'The folder for the set; it is made where there is none'),
+    revision: textFlag('REVISION', 'In place of the revision the plant file states'),
+    documents: namesFlag('NAMES', 'Only these documents, with commas between them'),
+    forms: namesFlag('FORMS', `Only these forms: ${forms.join(', ')}`),
+    paper: textFlag('PAPER', 'a4 where nothing is said, a3 or letter'),
+    preliminary: switchFlag('Issue although findings block; every page says so'),
+  },
+  examples: [
+    'soundpost issue examples/raw-water-pump/plant.yaml --out out/documents --preliminary',
+    'soundpost issue examples/raw-water-pump/plant.yaml --out out/documents --preliminary --documents cable-schedule,alarm-register --forms pdf',
+  ],
+  whenAllowed: always,
+  perform: issued,
+});
+
+interface Wanted {
+  readonly plant: string;
+  readonly out: string | undefined;
+  readonly revision: string | undefined;
+  readonly documents: readonly string[] | undefined;
+  readonly forms: readonly string[] | undefined;
+  readonly paper: string | undefined;
+  readonly preliminary: boolean;
+}
+
+async function issued(surroundings: Surroundings, wanted: Wanted, manner: Manner): Promise<Outcome> {
+  if (wanted.out === undefined) {
+    throw new Refusal({ read: 'no folder', expected: 'a folder for the documents', suggestion: 'Say --out DIR.' });
+  }
+  const typesetting = await import('@soundpost/typesetting');
+  const kinds = namesFrom('documents', issuedKinds, (each) => each.kind, wanted.documents);
+  const asked = namesFrom('forms', forms, (each) => each, wanted.forms);
+  const paper = oneFrom('paper', typesetting.papers, wanted.paper ?? 'a4');
+
+  const read: Uint8Array[] = [];
+  const { plant } = await readPlant(remembering(surroundings, read), wanted.plant);
+  const revision = wanted.revision ?? valueIfStated(plant.title.values.revision);
+  if (revision === undefined) {
+    throw new Refusal({
+      read: 'a plant without a revision',
+      expected: 'a revision',
+      suggestion: 'Say --revision A, or state it in the plant file.',
+    });
+  }
+  const contentHash = await hashOf(read);
+  const points = plant.machines.reduce((sum, machine) => sum + machine.points.length, 0);
+  surroundings.step(`designing ${counted(points, 'point')}`);
+  const design = designOf(plant, seed);
+  const against = inOrderOfWeight(design.findings.filter((each) => each.weight === 'blocks-issue'));
+  const blocked = blocks(against);
+  if (blocked && !wanted.preliminary) return notIssued(against, manner, verdictLine(design));
+
+  const folder = pathIn(wanted.out, `revision-${plainName(revision)}`);
+  const issuing: Issuing = {
+    revision,
+    contentHash,
+    ...(wanted.preliminary ? { preliminary: preliminaryWords(against) } : {}),
+  };
+  await refuseIssued(surroundings, folder, revision, contentHash);
+  const files: IssuedFile[] = [];
+  const facts = issueFacts(design, issuing);
+  for await (const file of setFiles({
+    design,
+    kinds,
+    forms: asked,
+    paper,
+    facts,
+    typesetting,
+    showing: manner.showing,
+  })) {
+    surroundings.step(`${file.path}, ${files.length + 1} files so far`);
+    files.push(file);
+  }
+  for (const file of files) await surroundings.writeFile(pathIn(folder, file.path), file.content, { overwrite: true });
+  const contents = await issuedContents(facts, files, wanted.preliminary);
+  await surroundings.writeFile(pathIn(folder, 'contents.json'), contents, { overwrite: true });
+  return {
+    exit: blocked ? 1 : 0,
+    lines: [
+      ...paragraph(`${counted(files.length, 'file')} of revision ${revision} written to ${folder}.`, manner.width),
+      ...(wanted.preliminary ? paragraph(`Preliminary: ${issuing.preliminary}`, manner.width) : []),
+      blank,
+      ...verdictLine(design),
+    ],
+    json: { folder, revision, contentHash, preliminary: wanted.preliminary, files: files.map((each) => each.path) },
+  };
+}
+
+function notIssued(against: readonly Finding[], manner: Manner, verdict: readonly Line[]): Outcome {
+  const sentence = `Nothing is issued: ${counted(against.length, 'finding')} ${against.length === 1 ? 'blocks' : 'block'} it. Mend them, or issue with --preliminary for whoever is to check.`;
+  return {
+    exit: 1,
+    lines: [...findingsLines(against, manner), blank, ...paragraph(sentence, manner.width), blank, ...verdict],
+    json: { issued: false, blocking: against.map(({ rule, at }) => ({ rule, at })) },
+  };
+}
+
+function preliminaryWords(against: readonly Finding[]): string {
+  if (against.length === 0) return 'issued for checking; no finding blocks it.';
+  return `${counted(against.length, 'finding')} ${against.length === 1 ? 'blocks' : 'block'} the issue.`;
+}
+
+/** Keeps what is read, so that the hash of the issue is that of the plant file and every catalogue it names. */
+function remembering(surroundings: Surroundings, read: Uint8Array[]): Surroundings {
+  return {
+    ...surroundings,
+    readBytes: async (path) => {
+      const bytes = await surroundings.readBytes(path);
+      read.push(bytes);
+      return bytes;
+    },
+  };
+}
+
+/** SHA-256 over the files in the order in which they were read, each behind its length. */
+async function hashOf(files: readonly Uint8Array[]): Promise<string> {
+  const { createHash } = await import('node:crypto');
+  const hash = createHash('sha256');
+  for (const each of files) hash.update(`${each.length}\n`).update(each);
+  return hash.digest('hex');
+}
+
+/** A revision as it may stand in the name of a folder anywhere. */
+function plainName(revision: string): string {
+  return revision.replace(/[^A-Za-z0-9_-]+/g, '-').slice(0, 40) || 'unnamed';
+}

@@ -1,0 +1,10 @@
+export { inert } from '../typesetting/inert-text.ts';
+export { cellText } from './cells.ts';
+export { csv } from './csv.ts';
+export { type Issuing, issueFacts } from './issue-facts.ts';
+export { documentRecord, type IssuedKind } from './issued-kind.ts';
+export { issuedKinds } from './kinds.ts';
+export * from './record.ts';
+export { setPage } from './set-page.ts';
+export { headText, unknownIn } from './set-table.ts';
+export { standaloneSvg } from './standalone-svg.ts';

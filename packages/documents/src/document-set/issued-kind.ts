@@ -1,0 +1,42 @@
+import type { Design, Showing } from '@soundpost/core';
+import type { Block, DocumentRecord, DocumentSheet, IssueFacts, Orientation } from './record.ts';
+import { unknownIn } from './set-table.ts';
+
+/** A kind of document that is issued: one file, one line in `kinds.ts`. A view of a design that computes nothing. */
+export interface IssuedKind {
+  /** As it is asked for and as its files are called: `cable-schedule`. */
+  readonly kind: string;
+  readonly title: string;
+  /** Who reads it, and what for. */
+  readonly readers: string;
+  readonly orientation: Orientation;
+  /** None where the plant has nothing of the sort. */
+  sheets(design: Design, showing: Showing): readonly DocumentSheet[];
+}
+
+export function issuedKind(definition: IssuedKind): IssuedKind {
+  return definition;
+}
+
+/** The record of one kind of document; nothing where the plant gives it no sheet. */
+export function documentRecord(
+  { kind, title, orientation, sheets }: IssuedKind,
+  design: Design,
+  issue: IssueFacts,
+  showing: Showing = {},
+): DocumentRecord | undefined {
+  const made = sheets(design, showing).map(withUnknowns);
+  return made.length === 0 ? undefined : { kind, title, orientation, issue, sheets: made };
+}
+
+/** In a table there is room for the word unknown only; what it is that is missing is said below. */
+function withUnknowns(sheet: DocumentSheet): DocumentSheet {
+  const missing = [...new Set(sheet.blocks.flatMap((each) => (each.is === 'table' ? unknownIn(each) : [])))];
+  const told = missing.filter((each) => each !== 'unknown').map((each) => each.replace(/^unknown: /, ''));
+  if (told.length === 0) return sheet;
+  const below: readonly Block[] = [
+    { is: 'heading', text: 'Unknown on this sheet' },
+    { is: 'list', entries: told },
+  ];
+  return { ...sheet, blocks: [...sheet.blocks, ...below] };
+}

@@ -1,0 +1,2 @@
+export { type Paper, papers, pdf } from './pdf.ts';
+export { workbook } from './workbook.ts';

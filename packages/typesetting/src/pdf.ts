@@ -1,0 +1,73 @@
+import { NodeCompiler } from '@myriaddreamin/typst-ts-node-compiler';
+import { Broken } from '@soundpost/core';
+import { type Block, type DocumentRecord, inert, standaloneSvg } from '@soundpost/documents/document-set';
+import { covered } from './coverage.ts';
+import { shippedFonts } from './fonts.ts';
+import { template } from './template.ts';
+
+/** The papers a document may be set on. */
+export const papers = ['a4', 'a3', 'letter'] as const;
+export type Paper = (typeof papers)[number];
+
+const typstPaper: Readonly<Record<Paper, string>> = { a4: 'a4', a3: 'a3', letter: 'us-letter' };
+
+/** A drawing wider than this, in its own units, is set across the page. */
+const wideFrom = 500;
+
+/**
+ * A document as PDF/A-2b: the same bytes for the same record. The date in the file is that of the revision; where none
+ * is stated, the file carries none but the one its standard demands, which is then the first of 1970.
+ */
+export function pdf(record: DocumentRecord, paper: Paper = 'a4'): Uint8Array {
+  const { blobs, signs } = shippedFonts();
+  const compiler = NodeCompiler.create({ fontArgs: [{ fontBlobs: blobs }] });
+  const { year, month, day } = dateOf(record.issue.date);
+  const inputs = {
+    paper: typstPaper[paper],
+    record: JSON.stringify(
+      { ...record, year, month, day, sheets: record.sheets.map(withPictures) },
+      (key, value: unknown) =>
+        typeof value === 'string' ? covered(key === 'svg' ? value : inert(value), signs) : value,
+    ),
+  };
+  try {
+    const compiled = compiler.compile({ mainFileContent: template, inputs });
+    const faults = compiled.takeDiagnostics();
+    if (compiled.result === null) {
+      throw new Broken('a document record can be typeset', {
+        kind: record.kind,
+        faults: JSON.stringify(faults?.shortDiagnostics ?? []),
+      });
+    }
+    return compiler.pdf(compiled.result, {
+      pdfStandard: 'a-2b',
+      creationTimestamp: Date.UTC(year === 0 ? 1970 : year, month - 1, day) / 1000,
+    });
+  } finally {
+    compiler.evictCache(0);
+  }
+}
+
+function withPictures(sheet: DocumentRecord['sheets'][number]): object {
+  return { title: sheet.title, blocks: sheet.blocks.map(withPicture) };
+}
+
+function withPicture(block: Block): object {
+  if (block.is !== 'drawing') return block;
+  const { drawing, caption } = block;
+  return {
+    is: 'drawing',
+    caption,
+    svg: standaloneSvg(drawing),
+    width: drawing.width,
+    wide: drawing.width >= wideFrom,
+    description: `${drawing.title}. ${drawing.description}`,
+  };
+}
+
+/** `2026-11-25`; a year of zero where no date is stated. */
+function dateOf(date: string): { readonly year: number; readonly month: number; readonly day: number } {
+  const [, year, month, day] = /^(\d{4})-(\d{2})-(\d{2})$/.exec(date) ?? [];
+  if (year === undefined) return { year: 0, month: 1, day: 1 };
+  return { year: Number(year), month: Number(month), day: Number(day) };
+}
