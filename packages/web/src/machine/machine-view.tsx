@@ -65,7 +65,7 @@ function Bench({ bench }: { readonly bench: MachineBench }) {
               and in full under <Link href={`/findings?machine=${encodeURIComponent(bench.name)}`}>Findings</Link>.
             </p>
           ) : (
-            bench.findings.map((each) => <FindingBlock key={each.key} finding={each} ofMachine={false} showsWeight />)
+            bench.findings.map((each) => <FindingBlock key={each.key} finding={each} ofMachine showsWeight />)
           )}
         </section>
       </div>

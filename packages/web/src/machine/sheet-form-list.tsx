@@ -1,3 +1,5 @@
+import { useEffect, useRef } from 'react';
+import { useSearchParams } from 'wouter';
 import type { SheetForm } from '../engine/machine/views.ts';
 import { Help } from '../parts/help.tsx';
 import { FieldRow } from './field-row.tsx';
@@ -9,6 +11,8 @@ interface SheetFormListOptions {
 
 /** The data sheets of the machine and of each element, opened where they stand and typed into in place. */
 export function SheetFormList({ forms, statuses }: SheetFormListOptions) {
+  const [search] = useSearchParams();
+  const sought = search.get('sheet');
   return (
     <section aria-labelledby="sheets-typed">
       <h2 id="sheets-typed">
@@ -23,15 +27,29 @@ export function SheetFormList({ forms, statuses }: SheetFormListOptions) {
       </h2>
       <p className="quiet">Open a sheet to type into it. Enter or leaving a field takes it; Escape puts it back.</p>
       {forms.map((form) => (
-        <Sheet key={form.key} form={form} statuses={statuses} />
+        <Sheet key={form.key} form={form} statuses={statuses} sought={form.key === `element/${sought}`} />
       ))}
     </section>
   );
 }
 
-function Sheet({ form, statuses }: { readonly form: SheetForm; readonly statuses: readonly string[] }) {
+interface SheetOptions {
+  readonly form: SheetForm;
+  readonly statuses: readonly string[];
+  /** Whether the address of the page asks for this one. */
+  readonly sought: boolean;
+}
+
+function Sheet({ form, statuses, sought }: SheetOptions) {
+  const sheet = useRef<HTMLDetailsElement>(null);
+  useEffect(() => {
+    if (!sought || sheet.current === null) return;
+    sheet.current.open = true;
+    sheet.current.scrollIntoView({ block: 'center' });
+    sheet.current.querySelector('summary')?.focus({ preventScroll: true });
+  }, [sought]);
   return (
-    <details className="sheet-form">
+    <details ref={sheet} className="sheet-form">
       <summary>
         <h3 title={form.title}>
           <bdi>{form.title}</bdi>

@@ -7,7 +7,7 @@ import '../style/finding-block.css';
 
 interface FindingBlockOptions {
   readonly finding: FindingView;
-  /** Whether its first step is a machine of this plant; what is of no machine leads nowhere. */
+  /** Whether its first step is a machine of this plant. */
   readonly ofMachine: boolean;
   readonly showsWeight?: boolean;
   readonly onKeyDown?: KeyboardEventHandler;
@@ -17,20 +17,12 @@ interface FindingBlockOptions {
 export function FindingBlock({ finding, ofMachine, showsWeight = false, onKeyDown }: FindingBlockOptions) {
   const head = useId();
   const { at, rule, found, limit, because, remedy, asks, sources, weight } = finding;
-  const place = <bdi>{at}</bdi>;
-  const to = addressOf(finding, ofMachine);
   return (
     <article className="finding-block" aria-labelledby={head}>
       <h3 id={head} title={at}>
-        {to === undefined ? (
-          <button type="button" className="place" data-place="" onKeyDown={onKeyDown}>
-            {place}
-          </button>
-        ) : (
-          <Link className="place" href={to} data-place="" onKeyDown={onKeyDown}>
-            {place}
-          </Link>
-        )}{' '}
+        <Link className="place" href={addressOf(finding, ofMachine)} data-place="" onKeyDown={onKeyDown}>
+          <bdi>{at}</bdi>
+        </Link>{' '}
         <span className="rule-id">{rule}</span>
       </h3>
       {showsWeight ? <WeightWord weight={weight} /> : undefined}
@@ -48,9 +40,12 @@ export function FindingBlock({ finding, ofMachine, showsWeight = false, onKeyDow
   );
 }
 
-export function addressOf({ point, machine }: FindingView, ofMachine: boolean): string | undefined {
+/** The point it speaks of; or the machine, with the data sheet of the element; what is of the whole plant, its table. */
+function addressOf({ at, point, machine }: FindingView, ofMachine: boolean): string {
   if (point !== undefined) return pointAddress(point);
-  return machine !== undefined && ofMachine ? machineAddress(machine) : undefined;
+  if (machine === undefined || !ofMachine) return '/';
+  const [, element] = at.split('/');
+  return `${machineAddress(machine)}${element === undefined ? '' : `?sheet=${encodeURIComponent(element)}`}`;
 }
 
 function Line({ term, quiet, children }: { term: string; quiet?: boolean; children: ReactNode }) {
