@@ -47,6 +47,7 @@ export function designedRow(machine: PlantMachine, designed: DesignedPoint, show
     appraisal === undefined
       ? 0
       : cells(appraisal).filter((cell) => cell.outcome === 'meets' || cell.outcome === 'warns').length;
+  const margins = appraisal?.judgements.flatMap((each) => each.margin ?? []) ?? [];
   const told = findings.filter((each) => each.weight !== 'notes');
   return {
     ...statedRow(machine, designed.stated, showing),
@@ -54,7 +55,6 @@ export function designedRow(machine: PlantMachine, designed: DesignedPoint, show
     outcome: appraisal?.outcome ?? 'no chain',
     findings: told.length,
     rules: [...new Set(told.map((each) => each.rule))],
-    margin:
-      appraisal?.nearest?.margin === undefined ? undefined : showMeasure(decibels(appraisal.nearest.margin), showing),
+    margin: margins.length === 0 ? undefined : showMeasure(decibels(Math.min(...margins)), showing),
   };
 }

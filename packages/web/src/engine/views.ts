@@ -63,6 +63,7 @@ export interface PointRow {
   readonly findings: number | undefined;
   /** The rules those findings are of. */
   readonly rules: readonly string[];
+  /** The least margin of all judgements that have one; below zero where one fails by it. */
   readonly margin: string | undefined;
 }
 

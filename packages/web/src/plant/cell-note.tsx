@@ -31,7 +31,14 @@ export function CellNote(props: {
     };
   }, [cell]);
   return (
-    <div ref={note} id={id} popover="manual" className={`cell-note ${className}`}>
+    // biome-ignore lint/a11y/noStaticElementInteractions: a press on the note, to scroll it, must not take the focus from the cell
+    <div
+      ref={note}
+      id={id}
+      popover="manual"
+      className={`cell-note ${className}`}
+      onMouseDown={(event) => event.preventDefault()}
+    >
       {children}
     </div>
   );

@@ -61,7 +61,7 @@ export const columns: readonly Column[] = [
     align: 'number',
   },
   { key: 'outcome', title: 'Outcome', text: (row) => row.outcome ?? 'being worked out' },
-  { key: 'margin', title: 'Nearest margin', head: 'Margin', text: (row) => row.margin ?? '', align: 'number' },
+  { key: 'margin', title: 'Least margin', head: 'Margin', text: (row) => row.margin ?? '', align: 'number' },
   {
     key: 'findings',
     title: 'Findings',

@@ -110,7 +110,7 @@ function ValueCell(props: GridLineProps & { readonly column: Column; readonly at
       aria-readonly={column.editing === undefined}
       aria-describedby={words !== undefined && here ? note : undefined}
       className={[
-        column.key,
+        `of-${column.key}`,
         column.align,
         here ? 'active' : '',
         column.editing ? 'editable' : '',

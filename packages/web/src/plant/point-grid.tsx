@@ -104,7 +104,7 @@ export function PointGrid(props: {
     // biome-ignore lint/a11y/useSemanticElements: a table of which only a window is in the page is a grid by its roles
     <div
       ref={box}
-      className="point-grid"
+      className={rowHeight > 40 ? 'point-grid tall' : 'point-grid'}
       role="grid"
       aria-label="Measuring points"
       aria-rowcount={lines.length + 1}

@@ -34,7 +34,7 @@ export function SelectionBar({
     >
       <p role="status">
         {count === 0 ? (
-          <span className="quiet">Select points with Space to change many at once</span>
+          <span className="quiet">Select points to change many at once</span>
         ) : (
           <>
             <strong>{count}</strong> {count === 1 ? 'point' : 'points'} selected

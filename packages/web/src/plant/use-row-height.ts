@@ -1,14 +1,14 @@
 import { useSyncExternalStore } from 'react';
 
-const coarse = () => window.matchMedia('(pointer: coarse)');
+const tall = () => window.matchMedia('(pointer: coarse), (max-width: 720px)');
 
 function subscribe(changed: () => void): () => void {
-  const query = coarse();
+  const query = tall();
   query.addEventListener('change', changed);
   return () => query.removeEventListener('change', changed);
 }
 
-/** The height of a line: a finger needs more than a pointer. */
+/** The height of a line: a finger needs more than a pointer, and a narrow page writes names on two lines. */
 export function useRowHeight(): number {
-  return useSyncExternalStore(subscribe, () => coarse().matches) ? 44 : 34;
+  return useSyncExternalStore(subscribe, () => tall().matches) ? 44 : 34;
 }
