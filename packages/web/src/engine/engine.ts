@@ -9,6 +9,7 @@ import {
   questions,
   Refusal,
   reason,
+  type Shelf,
   type Showing,
   showMeasure,
   showQuantity,
@@ -17,6 +18,10 @@ import {
 import { machineSheets, markupOf, pointSheets } from '@soundpost/documents';
 import { applyEdits, mergedPlants } from '@soundpost/files';
 import type { Edit, PlantOnDisk } from '@soundpost/server/protocol';
+import { partEdits, removalEdits } from './catalogue/part-edits.ts';
+import { emptyFields, partViews } from './catalogue/part-view.ts';
+import { shelfViews } from './catalogue/shelves.ts';
+import type { FieldView, PartEdits, PartTyped, PartView, ShelfView } from './catalogue/views.ts';
 import { findingView } from './finding-view.ts';
 import { foreseen } from './foreseen.ts';
 import { subjectOf } from './handles.ts';
@@ -28,7 +33,8 @@ import { type PartChoices, partChoices } from './part-choices.ts';
 import { pasteView } from './paste/paste-view.ts';
 import type { PasteChoices, PasteView } from './paste/views.ts';
 import { PlantSession } from './plant-session.ts';
-import { designedRow, statedRow } from './point-row.ts';
+import { designedRow } from './point-row.ts';
+import { PointRows } from './point-rows.ts';
 import { questionView } from './question-view.ts';
 import { trialView, tried, triedSubject } from './trial.ts';
 import type {
@@ -40,7 +46,6 @@ import type {
   Opened,
   PlaceView,
   PlantView,
-  PointRow,
   PointView,
   QuestionView,
   SheetView,
@@ -60,6 +65,7 @@ import { type WrittenLength, writtenLength } from './written-length.ts';
 export class Engine {
   #session: PlantSession | undefined;
   #showing: Showing = {};
+  readonly #rows = new PointRows();
   #asked: { readonly design: Design; readonly questions: readonly QuestionView[] } | undefined;
 
   show(choice: ShowingChoice): void {
@@ -105,18 +111,13 @@ export class Engine {
     const plant = session.plant!;
     const { name, owner, revision, date } = plant.title.values;
     const design = session.design;
-    const rows = plant.machines.flatMap((machine): PointRow[] => {
-      const designed = session.designedSoFar(machine.name);
-      if (designed === undefined) return machine.points.map((each) => statedRow(machine, each, this.#showing));
-      return designed.points.map((each) => designedRow(machine, each, this.#showing));
-    });
     return {
       name: valueIfStated(name) ?? 'A plant without a name',
       owner: valueIfStated(owner) ?? '',
       revision: valueIfStated(revision) ?? '',
       date: String(valueIfStated(date) ?? ''),
       machines: plant.machines.map((each) => ({ name: each.name, title: each.title, points: each.points.length })),
-      points: rows,
+      points: this.#rows.of(session, this.#showing),
       verdict: design?.verdict,
       findings: design === undefined ? [] : this.#findings(design.findings),
       questions: design === undefined ? [] : this.#questions(design),
@@ -126,6 +127,11 @@ export class Engine {
 
   parts(): PartChoices {
     return partChoices(this.#open.plant!);
+  }
+
+  /** What may stand in a line between transducer and input: supplies, barriers, isolators. */
+  lineParts(): PlaceView['choices'] {
+    return this.#open.plant!.catalogue.supplies.map((each) => ({ name: each.name, remark: remarkOf(each) }));
   }
 
   foreseen(points: readonly string[], place: PlaceView['place'], part: string): readonly ForeseenView[] {
@@ -279,6 +285,29 @@ export class Engine {
       to: each.to,
       decides: each.decides === undefined ? '' : reason(each.decides, this.#showing),
     }));
+  }
+
+  catalogue(): readonly ShelfView[] {
+    return shelfViews(this.#open.plant!, this.#open);
+  }
+
+  /** Every part of that name: a name may stand on two shelves. */
+  parts(name: string): readonly PartView[] {
+    const { plant } = this.#open;
+    const designed = plant!.machines.flatMap((each) => this.#open.designedSoFar(each.name) ?? []);
+    return partViews(plant!, this.#open, name, designed, this.#showing);
+  }
+
+  emptySheet(shelf: Shelf, kind: string): readonly FieldView[] {
+    return emptyFields(shelf, kind);
+  }
+
+  partEdits(typed: PartTyped): PartEdits {
+    return partEdits(this.#open.plant!, this.#open, typed);
+  }
+
+  partRemoval(shelf: Shelf, name: string): PartEdits {
+    return removalEdits(this.#open, shelf, name);
   }
 
   /** Why the judgements of one rule are what they are; of the point as a hand holds it where one does. */
