@@ -1,12 +1,16 @@
-import type { JudgementView } from '../engine/views.ts';
+import type { JudgementView, TrialAsked } from '../engine/views.ts';
 import { OutcomeWord } from '../parts/verdict-word.tsx';
+import { Why } from '../parts/why.tsx';
 
 /** Every judgement of the chain under the hand; where a hand changed one, what it was stands beside it. */
 export function JudgementTable({
+  of,
+  asked,
   judgements,
   before,
 }: {
   readonly of: string;
+  readonly asked: TrialAsked;
   readonly judgements: readonly JudgementView[];
   readonly before: readonly JudgementView[] | undefined;
 }) {
@@ -46,7 +50,9 @@ export function JudgementTable({
                   const turned = old !== undefined && old.outcome !== each.outcome;
                   return (
                     <tr key={keyOf(each)} className={turned ? 'turned' : undefined}>
-                      <td>{each.what}</td>
+                      <td>
+                        {each.what} <Why of={of} rule={each.rule} target={each.target} what={each.what} trial={asked} />
+                      </td>
                       <td>{each.found}</td>
                       <td>{each.limit}</td>
                       <td className="number">{each.margin ?? ''}</td>

@@ -99,6 +99,7 @@ function Bench({ point }: { readonly point: PointRecord }) {
       </div>
       <JudgementTable
         of={point.of}
+        asked={hands.asked}
         judgements={trial.judgements}
         before={hands.holds ? point.trial.judgements : undefined}
       />
