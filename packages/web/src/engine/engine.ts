@@ -125,7 +125,7 @@ export class Engine {
     };
   }
 
-  parts(): PartChoices {
+  placeChoices(): PartChoices {
     return partChoices(this.#open.plant!);
   }
 

@@ -1,15 +1,15 @@
-import { useState } from 'react';
+import { memo, useState } from 'react';
 import { Link } from 'wouter';
 import { machineAddress } from '../app/address.ts';
 import type { PartChoices } from '../engine/part-choices.ts';
+import type { PointRow } from '../engine/views.ts';
 import { CellEditor } from './cell-editor.tsx';
 import { CellNote } from './cell-note.tsx';
-import { type Column, columns } from './columns.ts';
+import { type Column, type ColumnKey, columns } from './columns.ts';
 import type { Place } from './grid-keys.ts';
 import type { Line } from './lines.ts';
 import { PointCell } from './point-cell.tsx';
-import type { Selection } from './use-selection.ts';
-import type { TypedCells } from './use-typed-cells.ts';
+import type { TypedRow } from './use-typed-cells.ts';
 
 export interface GridLineProps {
   readonly line: Line;
@@ -18,22 +18,28 @@ export interface GridLineProps {
   readonly height: number;
   /** The column of the active cell, if it is in this line. */
   readonly active: number | undefined;
-  readonly selection: Selection;
-  readonly typed: TypedCells;
+  readonly chosen: 'all' | 'some' | 'none';
+  readonly typed: TypedRow | undefined;
   readonly parts: PartChoices | undefined;
   readonly editing: { readonly first: string | undefined } | undefined;
+  readonly acts: GridActs;
+}
+
+/** What a hand can do at a line; the same functions for all lines, always. */
+export interface GridActs {
   /** The pointer came down on a cell; `again` where it was the active one already. */
   readonly point: (to: Place, again: boolean) => void;
+  readonly toggle: (line: number) => void;
   readonly reach: (line: number) => void;
+  readonly take: (row: PointRow, column: ColumnKey, text: string) => void;
   readonly stop: (move: -1 | 0 | 1) => void;
 }
 
 const signs = { all: '☑', some: '◪', none: '☐' } as const;
 
 /** A line of the table: a machine, or a measuring point under it. */
-export function GridLine(props: GridLineProps) {
-  const { line, index, top, height, active, selection, point, reach } = props;
-  const chosen = selection.of(line);
+export const GridLine = memo(function GridLine(props: GridLineProps) {
+  const { line, index, top, height, active, chosen, acts } = props;
   const empty = line.kind === 'machine' && line.points.length === 0;
   return (
     // biome-ignore lint/a11y/useSemanticElements: a row of a grid by its roles
@@ -55,9 +61,9 @@ export function GridLine(props: GridLineProps) {
         aria-label={`${chosen === 'none' ? 'not selected' : chosen === 'all' ? 'selected' : 'partly selected'}`}
         className={`select ${active === 0 ? 'active' : ''}`}
         onClick={(event) => {
-          point({ line: index, column: 0 }, false);
-          if (event.shiftKey) reach(index);
-          else selection.toggle(line);
+          acts.point({ line: index, column: 0 }, false);
+          if (event.shiftKey) acts.reach(index);
+          else acts.toggle(index);
         }}
       >
         <span aria-hidden="true">{empty ? '' : signs[chosen]}</span>
@@ -72,7 +78,7 @@ export function GridLine(props: GridLineProps) {
           aria-colindex={2}
           aria-colspan={columns.length}
           className={`machine-cell ${active !== undefined && active > 0 ? 'active' : ''}`}
-          onClick={() => point({ line: index, column: 1 }, false)}
+          onClick={() => acts.point({ line: index, column: 1 }, false)}
         >
           <span>
             <Link href={machineAddress(line.name)} tabIndex={-1}>
@@ -87,13 +93,13 @@ export function GridLine(props: GridLineProps) {
       )}
     </div>
   );
-}
+});
 
 function ValueCell(props: GridLineProps & { readonly column: Column; readonly at: number }) {
-  const { line, index, active, typed, parts, editing, point, stop, column, at } = props;
+  const { line, index, active, typed, parts, editing, acts, column, at } = props;
   const [cell, setCell] = useState<HTMLElement | null>(null);
   if (line.kind !== 'point') return undefined;
-  const own = typed.at(line.key, column.key);
+  const own = typed?.get(column.key);
   const here = active === at;
   const edits = here && editing !== undefined;
   const note = `note-${index}-${at}`;
@@ -119,10 +125,10 @@ function ValueCell(props: GridLineProps & { readonly column: Column; readonly at
         .filter(Boolean)
         .join(' ')}
       onClick={(event) => {
-        if (!edits && !event.defaultPrevented) point({ line: index, column: at }, here);
+        if (!edits && !event.defaultPrevented) acts.point({ line: index, column: at }, here);
       }}
       onDoubleClick={() => {
-        if (!edits) point({ line: index, column: at }, true);
+        if (!edits) acts.point({ line: index, column: at }, true);
       }}
     >
       {edits ? (
@@ -133,10 +139,10 @@ function ValueCell(props: GridLineProps & { readonly column: Column; readonly at
           parts={parts}
           refused={words}
           take={(text, move) => {
-            if (own !== undefined || text !== column.text(line.row)) void typed.type(line.row, column.key, text);
-            stop(move);
+            if (own !== undefined || text !== column.text(line.row)) acts.take(line.row, column.key, text);
+            acts.stop(move);
           }}
-          leave={stop}
+          leave={acts.stop}
         />
       ) : own === undefined ? (
         <PointCell row={line.row} column={column} />

@@ -5,7 +5,7 @@ import { machineAddress, pointAddress } from '../app/address.ts';
 import { useAnswer } from '../app/plant-context.tsx';
 import { columns } from './columns.ts';
 import { type Place, placeAfter } from './grid-keys.ts';
-import { GridLine } from './grid-line.tsx';
+import { type GridActs, GridLine } from './grid-line.tsx';
 import type { Line } from './lines.ts';
 import { tableText } from './table-text.ts';
 import { useRowHeight } from './use-row-height.ts';
@@ -27,7 +27,7 @@ export function PointGrid(props: {
   const [, navigate] = useLocation();
   const box = useRef<HTMLDivElement>(null);
   const rowHeight = useRowHeight();
-  const parts = useAnswer((store) => store.engine.parts(), 'parts');
+  const parts = useAnswer((store) => store.engine.placeChoices(), 'place choices');
   const [held, setHeld] = useState(left ?? { key: lines[1]?.key ?? '', column: 1 });
   const [editing, setEditing] = useState<{ readonly first: string | undefined }>();
   const indexOf = useMemo(() => new Map(lines.map((line, index) => [line.key, index])), [lines]);
@@ -41,6 +41,7 @@ export function PointGrid(props: {
     overscan: 6,
     scrollMargin: headHeight,
     scrollPaddingStart: headHeight,
+    useFlushSync: false,
     getItemKey: (index) => lines[index]!.key,
     initialOffset: () => Math.max(0, (active.line - 4) * rowHeight),
     rangeExtractor: (range) => {
@@ -82,7 +83,7 @@ export function PointGrid(props: {
       else selection.toggle(line);
     } else if (event.key === 'a' && control) selection.all();
     else if (event.key === 'Escape') {
-      if (line.kind === 'point' && column !== undefined && typed.at(line.key, column.key) !== undefined) {
+      if (line.kind === 'point' && column !== undefined && typed.row(line.key)?.has(column.key)) {
         typed.giveUp(line.key, column.key);
       } else selection.clear();
     } else if (editable && !control && !event.altKey && [...event.key].length === 1) edit(event.key);
@@ -100,6 +101,30 @@ export function PointGrid(props: {
     event.preventDefault();
     event.clipboardData.setData('text/plain', tableText(rows));
   };
+  const now: GridActs = {
+    point: (to, again) => {
+      const column = columns[to.column - 1];
+      if (again && editing === undefined && lines[to.line]?.kind === 'point' && column?.editing !== undefined) edit();
+      else {
+        go(to);
+        if (editing === undefined) box.current?.focus({ preventScroll: true });
+      }
+    },
+    toggle: (index) => selection.toggle(lines[index]!),
+    reach: (index) => selection.reach(lines[index]!, line),
+    take: (row, key, text) => void typed.type(row, key, text),
+    stop: (move) => {
+      setEditing(undefined);
+      box.current?.focus({ preventScroll: true });
+      const key = move < 0 ? 'ArrowLeft' : 'ArrowRight';
+      const extent = { lines: lines.length, columns: columns.length + 1, page: 1 };
+      const next = move === 0 ? undefined : placeAfter(key, false, active, extent);
+      if (next !== undefined) go(next);
+    },
+  };
+  const latest = useRef(now);
+  latest.current = now;
+  const acts = useMemo(() => actsOf(latest), []);
   return (
     // biome-ignore lint/a11y/useSemanticElements: a table of which only a window is in the page is a grid by its roles
     <div
@@ -156,39 +181,25 @@ export function PointGrid(props: {
             top={item.start - headHeight}
             height={rowHeight}
             active={item.index === active.line ? active.column : undefined}
-            selection={selection}
-            typed={typed}
+            chosen={selection.of(lines[item.index]!)}
+            typed={typed.row(lines[item.index]!.key)}
             parts={parts}
             editing={item.index === active.line ? editing : undefined}
-            point={(to, again) => {
-              if (
-                again &&
-                editing === undefined &&
-                lines[to.line]?.kind === 'point' &&
-                columns[to.column - 1]?.editing
-              ) {
-                edit();
-              } else {
-                go(to);
-                if (editing === undefined) box.current?.focus({ preventScroll: true });
-              }
-            }}
-            reach={(to) => selection.reach(lines[to]!, line)}
-            stop={(move) => {
-              setEditing(undefined);
-              box.current?.focus({ preventScroll: true });
-              if (move !== 0) {
-                const next = placeAfter(move < 0 ? 'ArrowLeft' : 'ArrowRight', false, active, {
-                  lines: lines.length,
-                  columns: columns.length + 1,
-                  page: 1,
-                });
-                if (next !== undefined) go(next);
-              }
-            }}
+            acts={acts}
           />
         ))}
       </div>
     </div>
   );
+}
+
+/** The same acts for every line as long as the table stands, so that a line is drawn again only when it changed. */
+function actsOf(latest: { readonly current: GridActs }): GridActs {
+  return {
+    point: (...all) => latest.current.point(...all),
+    toggle: (...all) => latest.current.toggle(...all),
+    reach: (...all) => latest.current.reach(...all),
+    take: (...all) => latest.current.take(...all),
+    stop: (...all) => latest.current.stop(...all),
+  };
 }

@@ -16,7 +16,7 @@ export function SelectionBar({
   readonly selection: Selection;
   readonly rows: readonly PointRow[];
 }) {
-  const parts = useAnswer((store) => store.engine.parts(), 'parts');
+  const parts = useAnswer((store) => store.engine.placeChoices(), 'place choices');
   const [key, setKey] = useState<ColumnKey>('mount');
   const [value, setValue] = useState('');
   const [preview, setPreview] = useState<BulkChange>();

@@ -10,10 +10,10 @@ export interface TypedCell {
   readonly refused: string | undefined;
 }
 
-type TypedRow = ReadonlyMap<ColumnKey, TypedCell>;
+export type TypedRow = ReadonlyMap<ColumnKey, TypedCell>;
 
 export interface TypedCells {
-  readonly at: (of: string, column: ColumnKey) => TypedCell | undefined;
+  readonly row: (of: string) => TypedRow | undefined;
   readonly type: (row: PointRow, column: ColumnKey, text: string) => Promise<void>;
   readonly giveUp: (of: string, column: ColumnKey) => void;
   readonly refusals: number;
@@ -56,5 +56,5 @@ export function useTypedCells(): TypedCells {
     put(of, row);
   };
   const refusals = [...rows.values()].flatMap((row) => [...row.values()]).filter((cell) => cell.refused !== undefined);
-  return { at: (of, column) => rows.get(of)?.get(column), type, giveUp, refusals: refusals.length };
+  return { row: (of) => rows.get(of), type, giveUp, refusals: refusals.length };
 }
