@@ -22,6 +22,10 @@ import { partEdits, removalEdits } from './catalogue/part-edits.ts';
 import { emptyFields, partViews } from './catalogue/part-view.ts';
 import { shelfViews } from './catalogue/shelves.ts';
 import type { FieldView, PartEdits, PartTyped, PartView, ShelfView } from './catalogue/views.ts';
+import { partEdits, removalEdits } from './catalogue/part-edits.ts';
+import { emptySheet, partViews } from './catalogue/part-view.ts';
+import { shelfViews } from './catalogue/shelves.ts';
+import type { EmptySheet, PartEdits, PartTyped, PartView, ShelfView } from './catalogue/views.ts';
 import { findingView } from './finding-view.ts';
 import { foreseen } from './foreseen.ts';
 import { subjectOf } from './handles.ts';
@@ -300,6 +304,29 @@ export class Engine {
 
   emptySheet(shelf: Shelf, kind: string): readonly FieldView[] {
     return emptyFields(shelf, kind);
+  }
+
+  partEdits(typed: PartTyped): PartEdits {
+    return partEdits(this.#open.plant!, this.#open, typed);
+  }
+
+  partRemoval(shelf: Shelf, name: string): PartEdits {
+    return removalEdits(this.#open, shelf, name);
+  }
+
+  catalogue(): readonly ShelfView[] {
+    return shelfViews(this.#open.plant!, this.#open);
+  }
+
+  /** Every part of that name: a name may stand on two shelves. */
+  partSheets(name: string): readonly PartView[] {
+    const { plant } = this.#open;
+    const designed = plant!.machines.flatMap((each) => this.#open.designedSoFar(each.name) ?? []);
+    return partViews(plant!, this.#open, name, designed, this.#showing);
+  }
+
+  emptySheet(shelf: Shelf, kind: string): EmptySheet {
+    return emptySheet(shelf, kind);
   }
 
   partEdits(typed: PartTyped): PartEdits {

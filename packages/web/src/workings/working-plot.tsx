@@ -3,7 +3,7 @@ import { useAnswer } from '../app/plant-context.tsx';
 import type { PlotView, WorkingAsked, WorkingSheetView } from '../engine/working-views.ts';
 import { Letter } from '../parts/formula.tsx';
 import { Markup } from '../parts/markup.tsx';
-import { useKept } from './working-sheet.tsx';
+import { useKept } from '../parts/use-kept.ts';
 
 /** A result drawn against an input of the reader's choice, with its numbers beside it. */
 export function WorkingPlot({ sheet, asked }: { readonly sheet: WorkingSheetView; readonly asked: WorkingAsked }) {

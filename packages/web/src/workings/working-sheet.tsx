@@ -4,6 +4,7 @@ import { useAnswer } from '../app/plant-context.tsx';
 import type { WorkedView, WorkingAsked, WorkingSheetView } from '../engine/working-views.ts';
 import { Cited } from '../parts/cited.tsx';
 import { Formula } from '../parts/formula.tsx';
+import { useKept } from '../parts/use-kept.ts';
 import { WorkingForm } from './working-form.tsx';
 import { WorkingPlot } from './working-plot.tsx';
 
@@ -78,13 +79,6 @@ function useRested<T>(value: T, milliseconds: number): T {
     return () => clearTimeout(timer);
   }, [value, milliseconds]);
   return rested;
-}
-
-/** The last answer until the next one comes, so that nothing jumps while somebody types. */
-export function useKept<T>(answer: T | undefined): T | undefined {
-  const [kept, setKept] = useState(answer);
-  if (answer !== undefined && answer !== kept) setKept(answer);
-  return answer ?? kept;
 }
 
 function Results({ sheet, worked }: { readonly sheet: WorkingSheetView; readonly worked: WorkedView | undefined }) {

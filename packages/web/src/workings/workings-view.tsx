@@ -1,8 +1,10 @@
+import '../style/shelved.css';
 import '../style/workings.css';
 import { useState } from 'react';
 import { Link } from 'wouter';
 import { useAnswer } from '../app/plant-context.tsx';
 import type { WorkingShelf } from '../engine/working-views.ts';
+import { SearchField } from '../parts/search-field.tsx';
 import { WorkingSheet } from './working-sheet.tsx';
 
 /** What each room of formulas is about, as the trade says it. */
@@ -48,27 +50,6 @@ export function WorkingsView({ name }: { readonly name: string | undefined }) {
         )}
       </div>
     </div>
-  );
-}
-
-export function SearchField({
-  what,
-  sought,
-  onSought,
-}: {
-  readonly what: string;
-  readonly sought: string;
-  readonly onSought: (sought: string) => void;
-}) {
-  return (
-    <input
-      type="search"
-      className="seek"
-      aria-label={`Search ${what}`}
-      placeholder="Search"
-      value={sought}
-      onChange={(event) => onSought(event.target.value)}
-    />
   );
 }
 
