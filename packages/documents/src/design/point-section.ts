@@ -83,7 +83,7 @@ export function pointSheets(
     ),
     sheet('window', 'Wanted motion', () => windowTable(designed.window!, setting), designed.window !== undefined),
     sheet('acquisition', 'Acquisition', () => settingsSection(designed, setting)),
-    sheet('uncertainty', 'Uncertainty of the readings', () => budgetSection(designed, setting)),
+    sheet('uncertainty', 'Uncertainty of the readings', () => budgetSection(designed, id, setting)),
   ];
 }
 

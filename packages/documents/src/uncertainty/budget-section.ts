@@ -12,11 +12,13 @@ import {
   showTolerance,
   type TargetBudget,
 } from '@soundpost/core';
+import { figure } from '../drawing/figure.ts';
 import { answered } from '../typesetting/answers.ts';
 import { type Html, html, joined, named, type Piece } from '../typesetting/html.ts';
 import type { Setting } from '../typesetting/setting.ts';
 import { type Column, table } from '../typesetting/table.ts';
 import { sign } from '../typesetting/verdict-shape.ts';
+import { budgetPlot } from './budget-plot.ts';
 
 const enteredWords: Readonly<Record<SensitivityEntered, string>> = {
   individual: 'sensitivity from the certificate of this piece',
@@ -24,7 +26,8 @@ const enteredWords: Readonly<Record<SensitivityEntered, string>> = {
 };
 
 /** How truly each target is read, with both ways of entering the sensitivity, and whether that keeps its promise. */
-export function budgetSection({ budgets, point }: DesignedPoint, setting: Setting): Html {
+export function budgetSection(designed: DesignedPoint, id: string, setting: Setting): Html {
+  const { budgets, point } = designed;
   if (budgets.length === 0) return html`<p>No budget: no target here has an amplitude that this chain can read.</p>`;
   const numberOf = (target: string) => point.targets.findIndex((each) => each.name === target) + 1;
   const known = budgets.filter((each) => each.budget.known);
@@ -38,9 +41,16 @@ export function budgetSection({ budgets, point }: DesignedPoint, setting: Settin
     missing.length === 0
       ? undefined
       : html`<p>${sign('unknown')}: ${known.length === 0 ? 'no' : 'not every'} budget can be drawn up, for want of ${joined(missing.map(({ of, what }) => html`${what} of ${named(of)}`))}. Until that is known the promise of the tolerance is not proven.</p>`;
-  return html`${open}${results}${ways}
+  const plot =
+    known.length === 0
+      ? undefined
+      : figure(`${id}-budget`, (width) => budgetPlot(designed, setting.showing, width)!, plotCaption);
+  return html`${open}${plot}${results}${ways}
 ${known.length === 0 ? undefined : html`<p class="note">Relative terms of a product, independent of each other, added as squares; half-widths are rectangular; k\u00a0=\u00a02. The trials draw each term from its distribution and give half the shortest 95 % interval. Holds well above the noise, which would only add upward.</p>`}`;
 }
+
+const plotCaption =
+  'How far each reading may lie off (bar, k = 2) between the limits promised (upright strokes): full where the promise is kept, an outlined bar where it is not proven. First with the sensitivity of the certificate of the piece, then with that of the data sheet.';
 
 function resultTable(known: PointBudgets, numberOf: (target: string) => number, { showing }: Setting): Html {
   return table({
