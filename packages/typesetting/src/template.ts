@@ -60,16 +60,15 @@ export const template = `
 #show heading.where(level: 1): it => block(above: 0pt, below: 3mm, text(size: 11pt, weight: 600, it.body))
 #show heading.where(level: 2): it => block(above: 4.4mm, below: 2mm, sticky: true, text(size: 9pt, weight: 600, it.body))
 
-#let number-of(cell) = cell.shown
 #let decimals(shown) = {
   let parts = shown.split(".")
   if parts.len() > 1 { parts.at(1).len() } else { -1 }
 }
-// Figures of one column stand on their decimal: what is missing behind it is filled with spaces of their width.
+// Figures of one column stand on their decimal: what is missing behind it is filled with hidden figures.
 #let aligned(shown, most) = {
   let own = decimals(shown)
-  let tail = if own < 0 and most >= 0 { sym.space.punct + sym.space.fig * most } else { sym.space.fig * calc.max(0, most - own) }
-  if regex("e") in shown or regex("^[−±+]?[0-9.]+$") not in shown { text(shown) } else { text(shown + tail) }
+  let tail = if own < 0 and most >= 0 { "." + "0" * most } else { "0" * calc.max(0, most - own) }
+  if regex("^[−±+]?[0-9.]+$") in shown { text(shown) + hide(text(tail)) } else { text(shown) }
 }
 
 #let set-cell(cell, column, most) = {
@@ -91,7 +90,7 @@ export const template = `
     table(
       columns: columns.map(column => column.width * 1fr),
       stroke: (x, y) => (bottom: if y == 0 { 0.7pt + ink } else { fine }, rest: if columns.at(x).kind == "blank" and y > 0 { fine } else { none }),
-      inset: (x: 1.1mm, y: 1.15mm),
+      inset: (x: 1.4mm, y: 1.15mm),
       table.header(..columns.map(column => {
         set text(weight: 600)
         set align(if column.kind == "number" { right } else { left })

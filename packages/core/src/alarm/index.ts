@@ -6,6 +6,7 @@ import { motionWindowWorking } from './motion-window.ts';
 export * from './alarm-set-points.ts';
 export * from './event/index.ts';
 export * from './logic/index.ts';
+export * from './loop-checkpoints.ts';
 export * from './motion-window.ts';
 export * from './policies/policies.ts';
 export * from './policies/policy.ts';

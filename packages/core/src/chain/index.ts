@@ -2,6 +2,7 @@ export * from './bias-window.ts';
 export * from './cable/cable-kind.ts';
 export * from './cable/kinds.ts';
 export * from './cable-drive.ts';
+export { cableRuns, type RunOfCable } from './cable-runs.ts';
 export * from './catalogue.ts';
 export * from './certificate.ts';
 export * from './chain.ts';

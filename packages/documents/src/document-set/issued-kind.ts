@@ -3,9 +3,9 @@ import type { Block, DocumentRecord, DocumentSheet, IssueFacts, Orientation } fr
 import { unknownIn } from './set-table.ts';
 
 /** A kind of document that is issued: one file, one line in `kinds.ts`. A view of a design that computes nothing. */
-export interface IssuedKind {
+export interface IssuedKind<Kind extends string = string> {
   /** As it is asked for and as its files are called: `cable-schedule`. */
-  readonly kind: string;
+  readonly kind: Kind;
   readonly title: string;
   /** Who reads it, and what for. */
   readonly readers: string;
@@ -14,7 +14,7 @@ export interface IssuedKind {
   sheets(design: Design, showing: Showing): readonly DocumentSheet[];
 }
 
-export function issuedKind(definition: IssuedKind): IssuedKind {
+export function issuedKind<const Kind extends string>(definition: IssuedKind<Kind>): IssuedKind<Kind> {
   return definition;
 }
 

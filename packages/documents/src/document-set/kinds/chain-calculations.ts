@@ -1,0 +1,124 @@
+import {
+  type Appraisal,
+  type DesignedPoint,
+  type Plant,
+  type Showing,
+  showClause,
+  showMeasure,
+  showTolerance,
+} from '@soundpost/core';
+import { chainDrawing } from '../../chain/chain-drawing.ts';
+import { type Explanation, explanation } from '../../derivation/explanation.ts';
+import { derivationBlock, drawn, facts, heading, note, paragraph, preparedCheckedApproved } from '../blocks.ts';
+import { answered, answerText, levelCell, numberIn, words } from '../cells.ts';
+import { everyPoint } from '../every-point.ts';
+import { issuedKind } from '../issued-kind.ts';
+import type { Block } from '../record.ts';
+import { measureColumn, numberColumn, setTable, textColumn } from '../set-table.ts';
+
+/** Why the chosen chain does what is asked of it: every formula with the numbers put in, its result and its source. */
+export const chainCalculations = issuedKind({
+  kind: 'chain-calculations',
+  title: 'Chain calculation sheets',
+  readers: 'whoever checks and signs the design: the numbers of every rule, to be worked again by hand',
+  orientation: 'portrait',
+  sheets: (design, showing) =>
+    everyPoint(design).flatMap(({ designed }) =>
+      designed.appraisal === undefined
+        ? []
+        : [{ title: designed.point.of, blocks: calculation(designed, designed.appraisal, design.plant, showing) }],
+    ),
+});
+
+function calculation(designed: DesignedPoint, appraisal: Appraisal, plant: Plant, showing: Showing): readonly Block[] {
+  const { point } = designed;
+  return [
+    facts([
+      ['location', point.location],
+      ['direction', answerText(point.direction, (direction) => direction)],
+      ['chain', appraisal.prediction.chain.of],
+      ['worst of its judgements', appraisal.outcome],
+    ]),
+    ...drawn(
+      `${point.of} chain`,
+      chainDrawing(designed, showing, 'wide'),
+      'The chain as chosen, from the surface to the number.',
+    ),
+    targetTable(designed, showing),
+    ...judgementParts(designed, appraisal, plant, showing),
+    preparedCheckedApproved,
+  ];
+}
+
+function targetTable({ point }: DesignedPoint, showing: Showing): Block {
+  return setTable<(typeof point.targets)[number]>(
+    `${point.of} targets`,
+    'What the point must capture',
+    [
+      textColumn('Target', ({ name }) => words(name), 1.8),
+      textColumn('Cause', ({ cause }) => words(cause), 2.4),
+      numberColumn(
+        'From',
+        'Hz',
+        ({ band }) => answered(band, ({ low }) => numberIn('Hz', 'frequency', low, showing)),
+        0.9,
+      ),
+      numberColumn(
+        'To',
+        'Hz',
+        ({ band }) => answered(band, ({ high }) => numberIn('Hz', 'frequency', high, showing)),
+        0.9,
+      ),
+      measureColumn('Must be seen', ({ smallest }) => answered(smallest, (level) => levelCell(level, showing)), 1.5),
+      measureColumn('Must be survived', ({ largest }) => answered(largest, (level) => levelCell(level, showing)), 1.5),
+      textColumn(
+        'Tolerance',
+        ({ tolerance }) => answered(tolerance, (value) => words(showTolerance(value, showing))),
+        1.1,
+      ),
+    ],
+    point.targets,
+    'No target is stated.',
+  );
+}
+
+/** Those with a formula each in full; those that only ask yes or no together in a table. */
+function judgementParts(
+  { point }: DesignedPoint,
+  appraisal: Appraisal,
+  { policy }: Plant,
+  showing: Showing,
+): readonly Block[] {
+  const told = appraisal.judgements.map((judgement) => explanation(judgement, appraisal, point, policy, showing));
+  const worked = told.filter((each) => each.derivations.some(({ substituted }) => substituted !== undefined));
+  const compared = told.filter((each) => !worked.includes(each));
+  return [
+    setTable<Explanation>(
+      `${point.of} compared`,
+      'Judgements that hold two things against each other, yes or no',
+      [
+        textColumn('Asked', ({ title }) => words(title), 2.4),
+        textColumn('Of', ({ judgement }) => words(judgement.target ?? 'the chain'), 1.2),
+        textColumn('Found', ({ judgement }) => words(showMeasure(judgement.found, showing)), 1.6),
+        textColumn('Limit', ({ judgement }) => words(showMeasure(judgement.limit, showing)), 1.6),
+        textColumn('Outcome', ({ judgement }) => words(judgement.outcome), 0.9),
+        textColumn('Source', ({ sources }) => words(sources.map(showClause).join('; ')), 2.6),
+      ],
+      compared,
+      'Every judgement has a formula.',
+    ),
+    ...worked.flatMap(workedJudgement),
+  ];
+}
+
+function workedJudgement({ title, judgement, sentence, numbers, derivations, sources }: Explanation): readonly Block[] {
+  return [
+    heading(`${title} (${judgement.target ?? 'the chain'}): ${judgement.outcome}`),
+    paragraph(sentence),
+    ...derivations.map(({ formula, substituted, notes }) =>
+      derivationBlock({ formula, notes: notes ?? [], ...(substituted === undefined ? {} : { substituted }) }),
+    ),
+    facts(numbers.map(({ name, shown }) => [name, shown])),
+    ...(sources.length === 0 ? [] : [note(`Source: ${sources.map(showClause).join('; ')}`)]),
+  ];
+}
