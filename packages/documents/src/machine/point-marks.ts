@@ -96,7 +96,7 @@ export function viewWords(places: readonly PointPlace[]): readonly string[] {
 
 /** Those words as lines of a drawing from a height on. */
 export function viewLabels(places: readonly PointPlace[], top: number, whole: number, size: number): readonly Label[] {
-  const lines = viewWords(places).flatMap((words) => wrapped(words, whole - 16, size, 2));
+  const lines = viewWords(places).flatMap((words) => wrapped(words, whole * 0.94 - 16, size, 2));
   const most = 6;
   const shown = lines.length > most ? [...lines.slice(0, most - 1), 'the others: in the table'] : lines;
   return shown.map((text, index) => label(8, top + (index + 1) * 1.3 * size, text, { size, look: 'quiet' }));

@@ -1,3 +1,4 @@
+import type { ReactNode } from 'react';
 import { Link } from 'wouter';
 import { pointAddress } from '../app/address.ts';
 import type { PlacedPoint } from '../engine/machine/views.ts';
@@ -20,7 +21,8 @@ export function MachinePoints({ points }: { readonly points: readonly PlacedPoin
             <th scope="col">Sits at</th>
             <th scope="col">Location</th>
             <th scope="col">Direction</th>
-            <th scope="col">Seen from, rotation</th>
+            <th scope="col">Seen from</th>
+            <th scope="col">Rotation</th>
             <th scope="col">Against its targets</th>
             <th scope="col" className="number">
               Least margin
@@ -40,34 +42,27 @@ export function MachinePoints({ points }: { readonly points: readonly PlacedPoin
 function Row({ point: { number, row, at, toldBy, seen, rotation } }: { readonly point: PlacedPoint }) {
   return (
     <tr>
-      <td className="number" data-head="No.">
+      <Cell head="No." number>
         {number}
-      </td>
+      </Cell>
       <th scope="row">
         <Link href={pointAddress(row.of)} title={row.name}>
           <bdi>{row.name}</bdi>
         </Link>
       </th>
-      <td data-head="Sits at">
-        {at === undefined ? (
-          <em>place not stated on one element</em>
-        ) : (
-          <>
-            <bdi>{at}</bdi> <span className="quiet">told by {toldBy}</span>
-          </>
-        )}
-      </td>
-      <td data-head="Location">
-        <bdi>{row.location}</bdi>
-      </td>
-      <td data-head="Direction">
-        <bdi>{row.direction}</bdi>
-      </td>
-      <td data-head="Seen from, rotation">
-        {seen === undefined ? <em>side not stated</em> : <bdi>{seen}</bdi>},{' '}
-        {rotation === undefined ? <em>rotation not stated</em> : rotation}
-      </td>
-      <td data-head="Against its targets">
+      <Cell head="Sits at">
+        {at === undefined ? <em>place not stated on one element</em> : <bdi>{at}</bdi>}
+        {toldBy === undefined ? undefined : <span className="quiet"> told by {toldBy}</span>}
+      </Cell>
+      <Cell head="Location">
+        <Long text={row.location} />
+      </Cell>
+      <Cell head="Direction">
+        <Long text={row.direction} />
+      </Cell>
+      <Cell head="Seen from">{seen === undefined ? <em>side not stated</em> : <Long text={seen} />}</Cell>
+      <Cell head="Rotation">{rotation === undefined ? <em>rotation not stated</em> : rotation}</Cell>
+      <Cell head="Against its targets">
         <OutcomeWord outcome={row.outcome} />
         {row.covered === undefined || row.targets === 0 ? undefined : (
           <span className="quiet">
@@ -75,10 +70,33 @@ function Row({ point: { number, row, at, toldBy, seen, rotation } }: { readonly 
             {row.covered} of {row.targets}
           </span>
         )}
-      </td>
-      <td className="number" data-head="Least margin">
+      </Cell>
+      <Cell head="Least margin" number>
         {row.margin ?? '—'}
-      </td>
+      </Cell>
     </tr>
+  );
+}
+
+interface CellOptions {
+  readonly head: string;
+  readonly number?: boolean;
+  readonly children: ReactNode;
+}
+
+function Cell({ head, number = false, children }: CellOptions) {
+  return (
+    <td className={number ? 'number' : undefined} data-head={head}>
+      <div>{children}</div>
+    </td>
+  );
+}
+
+/** A text of a file, cut after four lines; the whole of it is told where it is pointed at. */
+function Long({ text }: { readonly text: string }) {
+  return (
+    <bdi className="long" title={text}>
+      {text}
+    </bdi>
   );
 }

@@ -37,7 +37,7 @@ function Bench({ bench }: { readonly bench: MachineBench }) {
       <h1 className="name" title={bench.name}>
         <bdi>{bench.name}</bdi>
       </h1>
-      <p className="title">
+      <p className="title" title={bench.title}>
         <bdi>{bench.title}</bdi>
       </p>
       <div className="train-and-findings">
