@@ -21,15 +21,18 @@ export function CatalogueView({ part }: { readonly part: string | undefined }) {
   const [, go] = useLocation();
   const [sought, setSought] = useState('');
   const [making, setMaking] = useState(false);
+  const [listing, setListing] = useState(false);
   const [compared, setCompared] = useState<readonly EntryView[]>([]);
   if (shelves === undefined) return <p className="waiting">Opening…</p>;
-  const toggle = (entry: EntryView) =>
+  const toggle = (entry: EntryView) => {
+    setListing(false);
     setCompared((before) =>
       before.some((each) => same(each, entry)) ? before.filter((each) => !same(each, entry)) : [...before, entry],
     );
+  };
   const side = making ? 'making' : compared.length > 1 ? 'comparing' : part === undefined ? 'nothing' : 'one';
   return (
-    <div className={`shelved ${side === 'nothing' ? 'unchosen' : 'chosen'}`}>
+    <div className={`shelved ${side === 'nothing' || listing ? 'unchosen' : 'chosen'}`}>
       <nav className="shelf-list" aria-label="Catalogue">
         <h1>Catalogue</h1>
         <SearchField what="the catalogue" sought={sought} onSought={setSought} />
@@ -59,6 +62,11 @@ export function CatalogueView({ part }: { readonly part: string | undefined }) {
             >
               The whole catalogue
             </Link>
+            {side === 'comparing' && compared.length < mostCompared ? (
+              <button type="button" className="plain" onClick={() => setListing(true)}>
+                Tick another
+              </button>
+            ) : undefined}
           </p>
         )}
         {side === 'making' ? (

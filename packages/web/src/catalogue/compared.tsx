@@ -46,7 +46,7 @@ export function Compared({
             {rows.map(({ key, meaning, values, differ }) => (
               <tr key={key} className={differ ? 'differs' : undefined}>
                 <th scope="row">
-                  <span aria-hidden="true">{differ ? '≠ ' : '\u2003'}</span>
+                  <span aria-hidden="true">{differ ? '≠' : ''}</span>
                   {meaning}
                 </th>
                 {values.map((value, index) => (

@@ -1,4 +1,4 @@
-import { type Field, type Fields, fieldOf, isOptional, kebab, type Plant } from '@soundpost/core';
+import { type Field, type Fields, fieldOf, isOptional, kebab, type Plant, Refusal } from '@soundpost/core';
 import { applyEdits, yamlAt } from '@soundpost/files';
 import { refusalWords, writing } from '../worked.ts';
 import { kindOn } from './part-kinds.ts';
@@ -48,12 +48,19 @@ export function removalEdits({ text }: Texts, shelf: string, name: string): Part
   return { label: `Own entry ${name} taken away`, edits: [{ path, yaml: undefined }] };
 }
 
+/** What a plant file may not hold: it acts on the screen and does not stand on it. */
+const invisible = /[^\P{Cc}\t\n]|[\p{Cf}\p{Co}\p{Cs}\p{Zl}\p{Zp}]/u;
+
+function checkVisible(text: string): void {
+  if (invisible.test(text)) throw new Refusal({ read: text, expected: 'visible characters, tabs and line ends only' });
+}
+
 const longestName = 80;
 
 function nameDoubt({ catalogue }: Plant, { shelf, name }: PartTyped): string | undefined {
   const trimmed = name.trim();
-  if (trimmed === '' || trimmed.length > longestName || trimmed.includes('/')) {
-    return `Needed: a name of at most ${longestName} characters, without '/'`;
+  if (trimmed === '' || trimmed.length > longestName || trimmed.includes('/') || invisible.test(trimmed)) {
+    return `Needed: a name of at most ${longestName} visible characters, without '/'`;
   }
   return catalogue[shelf].some((each) => each.name === trimmed)
     ? `'${trimmed}' stands on this shelf already; change that entry, or take another name`
@@ -64,6 +71,7 @@ function nameDoubt({ catalogue }: Plant, { shelf, name }: PartTyped): string | u
 function yamlOf(field: Field<unknown>, { text, status, source }: TypedField): string | undefined {
   const trimmed = text.trim();
   if (trimmed === '') return undefined;
+  for (const each of [trimmed, source]) checkVisible(each);
   const value = trimmed === 'unknown' ? 'unknown' : valueYaml(field, trimmed);
   const origin = [
     ...(status === '' ? [] : [`status: ${status}`]),
