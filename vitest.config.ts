@@ -24,6 +24,7 @@ export default defineConfig({
           include: ['packages/web/browser/**/*.test.ts'],
           sequence: { groupOrder: 1 },
           maxWorkers: 1,
+          expect: { poll: { timeout: 15_000 } },
         },
       },
     ],

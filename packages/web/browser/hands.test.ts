@@ -2,9 +2,8 @@ import type { Page } from 'playwright-core';
 import { expect, it } from 'vitest';
 import { inBrowser } from './chromium.ts';
 import { openedPage } from './opened-page.ts';
-import { examplePlant, servedPlant } from './served-plant.ts';
-
-const point = '/point/P-301/pump-drive-end-horizontal';
+import { examplePlant, horizontal } from './plants.ts';
+import { servedPlant } from './served-plant.ts';
 
 inBrowser('a measuring point under the hand', () => {
   it.each([
@@ -14,7 +13,7 @@ inBrowser('a measuring point under the hand', () => {
     await using served = await servedPlant(
       examplePlant('raw-water-pump').replace('cable-length: 2 m', 'cable-length: 100 m'),
     );
-    await using opened = await openedPage(served, { at: point });
+    await using opened = await openedPage(served, { at: horizontal });
     const { page, requests } = opened;
     await page
       .locator('.box', { has: page.getByRole('heading', { name: box }) })
@@ -36,7 +35,7 @@ inBrowser('a measuring point under the hand', () => {
   it('another mount turns a target; kept it is in the file, undone the file has the bytes it had', async () => {
     const text = examplePlant('raw-water-pump');
     await using served = await servedPlant(text);
-    await using opened = await openedPage(served, { at: point });
+    await using opened = await openedPage(served, { at: horizontal });
     const { page } = opened;
     await page.getByRole('combobox', { name: 'Mount' }).selectOption('magnet-2pole');
     await expect.poll(async () => (await told(page)).verdict).toMatch(/^✗ fails/);

@@ -11,6 +11,8 @@ export interface Opening {
   readonly scripts?: readonly string[];
   /** Where to go first; the plant otherwise. */
   readonly at?: string;
+  /** Whether it hears nothing of what others do to the file. */
+  readonly deaf?: boolean;
   /** One more tab of a browser that is open already. */
   readonly context?: BrowserContext;
 }
@@ -59,6 +61,7 @@ export async function openedPage(served: ServedPlant, opening: Opening = {}): Pr
   await page.addInitScript(watchViolations);
   for (const content of scripts) await page.addInitScript({ content });
   if (own) await context.request.get(served.address());
+  if (opening.deaf === true) await page.route('**/api/changes', (route) => route.abort());
   await page.goto(served.origin + at);
   await settled(page);
   return {
@@ -78,9 +81,27 @@ export async function openedPage(served: ServedPlant, opening: Opening = {}): Pr
 
 /** Until nothing in the view is still being worked out. */
 export async function settled(page: Page): Promise<void> {
-  await page.waitForFunction(() => {
-    const view = document.querySelector('main, .unreadable');
-    return view !== null && view.textContent !== '' && view.querySelector('.waiting') === null;
+  try {
+    await page.waitForFunction(() => {
+      const view = document.querySelector('main, .unreadable');
+      return view !== null && view.textContent !== '' && view.querySelector('.waiting') === null;
+    });
+  } catch {
+    const words = await page.locator('main').allTextContents();
+    throw new Error(`${page.url()} does not settle; it shows: ${words.join('').slice(0, 300)}`);
+  }
+}
+
+/** What makes the page itself wider than the screen; a table may scroll in its own box. */
+export function sideways(page: Page): Promise<string[]> {
+  return page.evaluate(() => {
+    const { scrollWidth, clientWidth } = document.documentElement;
+    if (scrollWidth <= clientWidth) return [];
+    const wide = [...document.body.querySelectorAll('*')].filter((each) => {
+      const scrolls = each.closest('[class~=pushed], [style*=overflow]');
+      return scrolls === null && each.getBoundingClientRect().right > clientWidth + 1;
+    });
+    return [`${scrollWidth} px`, ...wide.slice(-3).map((each) => each.outerHTML.slice(0, 120))];
   });
 }
 

@@ -4,13 +4,7 @@ import { join, resolve } from 'node:path';
 import { workbench } from '@soundpost/server';
 import { builtPage } from './built-page.ts';
 
-const examples = resolve(import.meta.dirname, '../../../examples');
 const genericCatalogue = resolve(import.meta.dirname, '../../files/catalogues/generic.yaml');
-
-/** The text of an example plant. */
-export function examplePlant(name: string): string {
-  return readFileSync(join(examples, name, 'plant.yaml'), 'utf8');
-}
 
 /** A plant file in a folder of its own, behind the real server, which can go away and come back. */
 export interface ServedPlant {

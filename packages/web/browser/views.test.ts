@@ -2,8 +2,9 @@ import type { Page } from 'playwright-core';
 import { expect, it } from 'vitest';
 import { axeScript, axeViolations } from './accessibility.ts';
 import { inBrowser } from './chromium.ts';
-import { desk, openedPage, phone, settled } from './opened-page.ts';
-import { examplePlant, servedPlant } from './served-plant.ts';
+import { desk, openedPage, phone, settled, sideways } from './opened-page.ts';
+import { examplePlant, horizontal, loop } from './plants.ts';
+import { servedPlant } from './served-plant.ts';
 
 const views = [
   ['raw-water-pump', '/'],
@@ -18,8 +19,8 @@ const views = [
 
 /** The points whose sheets say most: a portable accelerometer, a loop, a probe pair in a hazardous area. */
 const points = [
-  ['raw-water-pump', '/point/P-301/pump-drive-end-horizontal'],
-  ['raw-water-pump', '/point/P-301/pump-drive-end-loop'],
+  ['raw-water-pump', horizontal],
+  ['raw-water-pump', loop],
 ] as const;
 
 inBrowser('every view', () => {
@@ -70,17 +71,4 @@ async function inEveryLook(page: Page, judge: (look: string) => Promise<void>): 
       await judge(`${colorScheme} at ${size.width} px`);
     }
   }
-}
-
-/** What makes the page itself wider than the screen; a table may scroll in its own box. */
-function sideways(page: Page): Promise<string[]> {
-  return page.evaluate(() => {
-    const { scrollWidth, clientWidth } = document.documentElement;
-    if (scrollWidth <= clientWidth) return [];
-    const wide = [...document.body.querySelectorAll('*')].filter((each) => {
-      const scrolls = each.closest('[class~=pushed], [style*=overflow]');
-      return scrolls === null && each.getBoundingClientRect().right > clientWidth + 1;
-    });
-    return [`${scrollWidth} px`, ...wide.slice(-3).map((each) => each.outerHTML.slice(0, 120))];
-  });
 }
