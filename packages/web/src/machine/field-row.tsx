@@ -1,4 +1,4 @@
-import { type KeyboardEvent, useEffect, useId, useState } from 'react';
+import { type KeyboardEvent, useEffect, useId, useRef, useState } from 'react';
 import { usePlantStore } from '../app/plant-context.tsx';
 import { statementEdits } from '../engine/machine/statement-edits.ts';
 import type { FieldForm, StatementForm } from '../engine/machine/views.ts';
@@ -19,19 +19,22 @@ export function FieldRow({ of, field, statuses }: FieldRowOptions) {
   const [typed, setTyped] = useState(statement);
   const [refused, setRefused] = useState<string>();
   const why = useId();
+  const under = useRef<string>(undefined);
   const { value, status, source } = statement;
   useEffect(() => {
     setTyped({ value, status, source });
     setRefused(undefined);
+    under.current = undefined;
   }, [value, status, source]);
 
   const take = async (next: StatementForm) => {
     const edits = statementEdits(field, next);
-    if (edits.length === 0) {
-      setRefused(undefined);
-      return;
-    }
-    const refusal = await store.act(`${of}: ${field.words}`, edits);
+    // Enter takes what is typed, and so does leaving the field after it: once is enough.
+    const same = JSON.stringify(edits);
+    if (under.current === same) return;
+    under.current = same;
+    const refusal = edits.length === 0 ? undefined : await store.act(`${of}: ${field.words}`, edits);
+    if (refusal !== undefined) under.current = undefined;
     setRefused(refusal && refusalWords(refusal));
   };
   const onKeyDown = (event: KeyboardEvent) => {
@@ -103,6 +106,7 @@ export function FieldRow({ of, field, statuses }: FieldRowOptions) {
         <select
           aria-label={`How the ${name} is known`}
           value={typed.status}
+          disabled={typed.value.trim() === ''}
           onChange={(event) => {
             const next = { ...typed, status: event.target.value };
             setTyped(next);
@@ -121,6 +125,7 @@ export function FieldRow({ of, field, statuses }: FieldRowOptions) {
           aria-label={`Where the ${name} comes from`}
           autoComplete="off"
           value={typed.source}
+          disabled={typed.value.trim() === ''}
           placeholder="drawing, certificate, page"
           onChange={(event) => setTyped({ ...typed, source: event.target.value })}
           {...shared}

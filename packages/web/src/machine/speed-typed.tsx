@@ -6,7 +6,7 @@ interface SpeedTypedOptions {
   type(text: string): void;
 }
 
-/** A speed as the engineer writes it, with its unit; taken with Enter or on leaving. */
+/** A speed as the engineer writes it, with its unit; taken with Enter. */
 export function SpeedTyped({ shown, refused, type }: SpeedTypedOptions) {
   const [text, setText] = useState('');
   const field = useId();
@@ -32,7 +32,6 @@ export function SpeedTyped({ shown, refused, type }: SpeedTypedOptions) {
         aria-invalid={refused !== undefined}
         aria-describedby={why}
         onChange={(event) => setText(event.target.value)}
-        onBlur={take}
       />
       <button type="submit">Hold it</button>
       <p id={why} className="refused" role="alert">
