@@ -15,6 +15,7 @@ export * from './rooms.ts';
 export * from './selection/index.ts';
 export { type Complex, magnitude as magnitudeOf } from './signal/complex.ts';
 export { type WindowKind, windowKinds } from './signal/index.ts';
+export * from './signal/recording.ts';
 export * from './source/index.ts';
 export * from './uncertainty/index.ts';
 export * from './wiring/index.ts';

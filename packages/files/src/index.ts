@@ -11,6 +11,7 @@ export * from './plant-file.ts';
 export * from './read-yaml.ts';
 export * from './reader.ts';
 export * from './record.ts';
+export * from './recording/index.ts';
 export * from './schemas.ts';
 export * from './sheet.ts';
 export * from './stated.ts';

@@ -1,0 +1,254 @@
+import { type Finding, notStated, type RecordedChannel, stated } from '@soundpost/core';
+import type { ByteSource } from '../byte-source.ts';
+import { headAgainstItself, lengthAgainstFile } from '../contradictions.ts';
+import {
+  type Block,
+  framesInBlock,
+  mostChannels,
+  type OpenRecording,
+  type RecordingFormat,
+  refusedAt,
+} from '../open-recording.ts';
+import { recordedUnit } from '../recorded-unit.ts';
+import { silentChannel } from '../silent-channel.ts';
+import { letters, viewOf } from '../wav/riff-chunks.ts';
+import { type ChannelMatrix, matrixCursor } from './mat-values.ts';
+import {
+  type NumberVariable,
+  padded,
+  type Stretch,
+  type TextVariable,
+  VariableWalk,
+  widthOf,
+} from './mat-variables.ts';
+
+/**
+ * MAT files of version 5, packed or not. Each vector is a channel; of a matrix each column, or each row where there are
+ * fewer rows than columns. Source: the layout of MAT files of level 5, from memory.
+ */
+export const matFormat: RecordingFormat<'mat'> = {
+  kind: 'mat',
+  name: 'MAT file',
+  recognises: (first) => isHdf5(first) || (first.length >= 128 && /^(IM|MI)$/.test(letters(first, 126, 2))),
+  open,
+};
+
+const headLength = 128;
+const mostElements = 20_000;
+const [miMatrix, miCompressed] = [14, 15];
+
+function isHdf5(first: Uint8Array): boolean {
+  return first[0] === 0x89 && letters(first, 1, 3) === 'HDF';
+}
+
+async function open(source: ByteSource, file: string): Promise<OpenRecording> {
+  const head = await source.read(0, headLength);
+  const littleEndian = letters(head, 126, 2) === 'IM';
+  const version = isHdf5(head) ? 0x200 : viewOf(head).getUint16(124, littleEndian);
+  if (version !== 0x100) {
+    throw refusedAt(file, 'its head', {
+      read: version === 0x200 ? 'a file of HDF5, as MAT version 7.3' : `MAT version ${(version / 256).toFixed(1)}`,
+      expected: 'a MAT file of version 5, 6 or 7',
+      suggestion: "Save it again with the option '-v7', or export it as a Universal File.",
+    });
+  }
+  const { walk, findings } = await walked(source, file, littleEndian);
+  const matrices = walk.numbers.flatMap(matrixOf);
+  const count = matrices.reduce((sum, each) => sum + each.channels, 0);
+  if (count === 0 || count > mostChannels) {
+    throw refusedAt(file, 'the whole of it', {
+      read: count === 0 ? 'no variable of more than one number' : `${count} channels`,
+      expected: `1 to ${mostChannels} channels, as vectors or as columns of matrices`,
+    });
+  }
+  const lefts = walk.numbers.filter(({ single, dimensions }) => single === undefined && dimensions.length > 2);
+  return {
+    recording: {
+      form: `MAT version 5, ${littleEndian ? 'little' : 'big'}-endian`,
+      channels: channelsOf(matrices, walk, source),
+      start: notStated,
+      remarks: [
+        {
+          name: 'head',
+          text: new TextDecoder('windows-1252').decode(head.subarray(0, 116)).replaceAll('\0', ' ').trim(),
+        },
+        ...walk.numbers.flatMap(({ path, single }) =>
+          single === undefined ? [] : [{ name: path, text: `${single}` }],
+        ),
+        ...walk.texts.map(({ path, text }) => ({ name: path, text })),
+        ...[...lefts.map(({ path }) => path), ...walk.passedOver].map((path) => ({ name: path, text: 'not read' })),
+      ].slice(0, 200),
+      findings: [...findings, ...matrices.flatMap((each) => matrixFindings(each, source))],
+    },
+    blocks: () => blocks(source, matrices, littleEndian),
+  };
+}
+
+async function walked(source: ByteSource, file: string, littleEndian: boolean) {
+  const walk = new VariableWalk(source, file, littleEndian);
+  const findings: Finding[] = [];
+  let at = headLength;
+  for (let seen = 0; at + 8 <= source.size; seen++) {
+    if (seen >= mostElements) {
+      throw refusedAt(file, `byte ${at}`, { read: 'another element', expected: `at most ${mostElements} elements` });
+    }
+    const tag = viewOf(await source.read(at, 8));
+    const type = tag.getUint32(0, littleEndian);
+    const bytes = type >>> 16 === 0 ? tag.getUint32(4, littleEndian) : 0;
+    const end = at + 8 + bytes;
+    if (end > source.size) findings.push(lengthAgainstFile(file, 'bytes of a variable', bytes, source.size - at - 8));
+    const stretch = (from: number): Stretch => ({
+      from,
+      end: Math.min(end, source.size),
+      packed: type === miCompressed,
+    });
+    if (type === miCompressed) await walk.walk(stretch(at + 8));
+    if (type === miMatrix) await walk.walk(stretch(at));
+    at = type === miCompressed ? end : at + 8 + padded(bytes);
+  }
+  return { walk, findings };
+}
+
+function matrixOf(variable: NumberVariable): readonly ChannelMatrix[] {
+  const [rows, columns] = variable.dimensions;
+  if (variable.dimensions.length !== 2 || !(rows! > 0) || !(columns! > 0) || rows! * columns! < 2) return [];
+  const interleaved = columns! > rows!;
+  const channels = interleaved ? rows! : columns!;
+  const claimed = interleaved ? columns! : rows!;
+  const there = Math.floor(variable.real.bytes / widthOf[variable.real.type]!);
+  const samples =
+    interleaved || channels > 1 ? Math.min(claimed, Math.floor(there / channels)) : Math.min(claimed, there);
+  return [{ variable, channels, samples: there < claimed * channels ? samples : claimed, interleaved }];
+}
+
+function matrixFindings(
+  { variable, channels, interleaved, samples }: ChannelMatrix,
+  source: ByteSource,
+): readonly Finding[] {
+  const { dimensions, path, real, stretch } = variable;
+  const [rows, columns] = dimensions as readonly [number, number];
+  const claimed = interleaved ? columns : rows;
+  const cut = !stretch.packed && stretch.from + real.from + real.bytes > source.size;
+  return [
+    ...(samples < claimed ? [lengthAgainstFile(path, 'samples of each channel', claimed, samples)] : []),
+    ...(cut && samples === claimed
+      ? [lengthAgainstFile(path, 'bytes of numbers', real.bytes, Math.max(0, source.size - stretch.from - real.from))]
+      : []),
+    ...(rows === columns && channels > 1
+      ? [
+          headAgainstItself(
+            path,
+            `${rows} rows and as many columns: either may be the channels`,
+            'more samples than channels',
+          ),
+        ]
+      : []),
+  ];
+}
+
+const rateName = /^(fs|f_s|srate|(sample|sampling)_?(rate|frequency|freq)|fsamp|rate|dt|delta_?t|increment)$/i;
+const timeName = /^(t|time|times|tvec)$/i;
+const unitName = /^(unit|units|y?_?unit_?label)$/i;
+
+function lastOf(path: string): string {
+  return path.slice(path.lastIndexOf('.') + 1);
+}
+
+function groupOf(path: string): string {
+  return path.slice(0, Math.max(0, path.lastIndexOf('.')));
+}
+
+function channelsOf(
+  matrices: readonly ChannelMatrix[],
+  walk: VariableWalk,
+  source: ByteSource,
+): readonly RecordedChannel[] {
+  const rates = walk.numbers.filter(({ path, single }) => single !== undefined && rateName.test(lastOf(path)));
+  const times = matrices.filter(({ variable }) => timeName.test(lastOf(variable.path)));
+  const heardRate = [
+    ...rates.map(({ path, single }) => `the file says ${path} = ${single}, without a unit`),
+    ...times.map(({ variable }) => `'${variable.path}' may be its time, in a unit the file does not say`),
+  ].join('; ');
+  let index = 0;
+  return matrices.flatMap((matrix) =>
+    Array.from({ length: matrix.channels }, (_, number): RecordedChannel => {
+      const { path } = matrix.variable;
+      const name = matrix.channels === 1 ? path : `${path}, ${matrix.interleaved ? 'row' : 'column'} ${number + 1}`;
+      const { unit, heard } = unitOf(path, walk.texts);
+      return {
+        ...silentChannel(index++),
+        of: name,
+        name: stated(name, name),
+        unit,
+        samples: matrix.variable.stretch.packed ? undefined : thereOf(matrix, number, source),
+        claimedSamples: matrix.samples,
+        complex: matrix.variable.imaginary !== undefined,
+        heard: {
+          ...(heardRate === '' ? {} : { rate: heardRate }),
+          ...(heard === undefined ? {} : { unit: heard }),
+        },
+      };
+    }),
+  );
+}
+
+/** Samples of a channel that stand in the file, where it may have been cut off. */
+function thereOf(
+  { variable, channels, samples, interleaved }: ChannelMatrix,
+  number: number,
+  source: ByteSource,
+): number {
+  const width = widthOf[variable.real.type]!;
+  const bytes = Math.max(0, source.size - variable.stretch.from - variable.real.from);
+  const there = Math.floor(interleaved ? bytes / width / channels : bytes / width - number * samples);
+  return Math.max(0, Math.min(samples, there));
+}
+
+/** A unit that stands beside the numbers in one structure is theirs; one elsewhere may be anybody's. */
+function unitOf(path: string, texts: readonly TextVariable[]): ReturnType<typeof recordedUnit> {
+  const units = texts.filter((each) => unitName.test(lastOf(each.path)));
+  const beside = units.filter((each) => groupOf(each.path) === groupOf(path) && groupOf(path) !== '');
+  if (beside.length === 1) return recordedUnit(beside[0]!.text);
+  if (units.length === 0) return { unit: notStated };
+  return {
+    unit: notStated,
+    heard: units.map((each) => `the file says ${each.path} = '${each.text.slice(0, 40)}'`).join('; '),
+  };
+}
+
+async function* blocks(
+  source: ByteSource,
+  matrices: readonly ChannelMatrix[],
+  littleEndian: boolean,
+): AsyncGenerator<Block> {
+  const cursors = matrices.map((matrix) => ({
+    matrix,
+    real: matrixCursor(source, matrix, matrix.variable.real, littleEndian),
+    imaginary:
+      matrix.variable.imaginary === undefined
+        ? undefined
+        : matrixCursor(source, matrix, matrix.variable.imaginary, littleEndian),
+  }));
+  const atOnce = framesInBlock(matrices.reduce((sum, { channels }) => sum + channels, 0));
+  const longest = Math.max(...matrices.map(({ samples }) => samples));
+  const complex = cursors.some(({ imaginary }) => imaginary !== undefined);
+  try {
+    for (let from = 0; from < longest; from += atOnce) {
+      const values: Float64Array[] = [];
+      const imaginaries: (Float64Array | undefined)[] = [];
+      for (const { matrix, real, imaginary } of cursors) {
+        const count = Math.max(0, Math.min(atOnce, matrix.samples - from));
+        const read = await real.next(count);
+        values.push(...read);
+        imaginaries.push(...(imaginary === undefined ? read.map(() => undefined) : await imaginary.next(count)));
+      }
+      if (values.every(({ length }) => length === 0)) return;
+      yield { from, values, ...(complex ? { imaginary: imaginaries } : {}) };
+    }
+  } finally {
+    for (const { real, imaginary } of cursors) {
+      await real.close();
+      await imaginary?.close();
+    }
+  }
+}

@@ -1,0 +1,174 @@
+import { type Finding, notStated, type RecordedChannel, type Recording, said, si, stated } from '@soundpost/core';
+import {
+  lengthAgainstFile,
+  notNumbers,
+  rateAgainstTimes,
+  timesCoarse,
+  timesNotEven,
+  unitAgainstStep,
+} from './contradictions.ts';
+import type { Block, OpenRecording } from './open-recording.ts';
+import { type Steps, stepsOf } from './steps.ts';
+import { TimeWatch } from './time-watch.ts';
+
+/** What the values of one channel are like, in its own unit. */
+export interface ChannelSurvey {
+  readonly samples: number;
+  readonly notNumbers: number;
+  /** Of the finite values; absent where there are none. */
+  readonly range?: { readonly low: number; readonly high: number; readonly mean: number };
+  /** Smallest step between neighbouring levels among the first values, where there is one. */
+  readonly step?: number;
+}
+
+export interface Survey {
+  /** With the lengths there are, and with every contradiction. */
+  readonly recording: Recording;
+  readonly channels: readonly ChannelSurvey[];
+}
+
+/** Reads the whole recording once, in blocks, and holds its data against its head. Throws Refusal. */
+export async function surveyed(opened: OpenRecording): Promise<Survey> {
+  const { recording } = opened;
+  const watches = recording.channels.map(() => new ChannelWatch());
+  const times = new TimeWatch();
+  for await (const block of opened.blocks()) {
+    for (const [index, watch] of watches.entries()) watch.see(block, index);
+    const along = block.along?.find((each) => each !== undefined);
+    if (along !== undefined) times.see(along);
+  }
+  const seen = watches.map((each) => each.survey());
+  const byTimes = timesInSeconds(recording) ? times : undefined;
+  return {
+    recording: {
+      ...recording,
+      channels: recording.channels.map((channel, index) => settled(channel, seen[index]!, byTimes, recording)),
+      findings: [
+        ...recording.findings,
+        ...recording.channels.flatMap((channel, index) => dataFindings(channel, seen[index]!, watches[index]!.steps)),
+        ...timeFindings(recording, byTimes),
+      ],
+    },
+    channels: seen,
+  };
+}
+
+class ChannelWatch {
+  steps: Steps | undefined;
+  #count = 0;
+  #lastFinite = 0;
+  #finite = 0;
+  #low = Number.POSITIVE_INFINITY;
+  #high = Number.NEGATIVE_INFINITY;
+  #mean = 0;
+
+  see(block: Block, index: number): void {
+    const values = block.values[index]!;
+    const imaginary = block.imaginary?.[index];
+    this.steps ??= values.length === 0 ? undefined : stepsOf(values.subarray(0, 8192));
+    for (let at = 0; at < values.length; at++) {
+      const value = values[at]!;
+      this.#count++;
+      if (!Number.isFinite(value) || (imaginary !== undefined && !Number.isFinite(imaginary[at]))) continue;
+      this.#finite++;
+      this.#lastFinite = this.#count;
+      if (value < this.#low) this.#low = value;
+      if (value > this.#high) this.#high = value;
+      this.#mean += (value - this.#mean) / this.#finite;
+    }
+  }
+
+  /** Empty values at the end are no samples: the channel has ended before the others. */
+  survey(): ChannelSurvey {
+    const samples = this.#finite === 0 ? this.#count : this.#lastFinite;
+    const step = this.steps?.smallest;
+    return {
+      samples,
+      notNumbers: samples - this.#finite,
+      ...(this.#finite === 0 ? {} : { range: { low: this.#low, high: this.#high, mean: this.#mean } }),
+      ...(step === undefined ? {} : { step }),
+    };
+  }
+}
+
+function timesInSeconds({ channels }: Recording): boolean {
+  return channels.some(({ abscissa }) => abscissa?.of === 'time' && !abscissa.even);
+}
+
+/** Channels that share the time column: those sampled as the first is. */
+function sharesTimes({ channels }: Recording, channel: RecordedChannel): boolean {
+  const first = channels[0]!.rate;
+  if (channel.abscissa?.of !== 'time' || channel.abscissa.even) return false;
+  return !first.known || !channel.rate.known || first.value === channel.rate.value;
+}
+
+/** A hundredth of a per cent, or what the digits of the times allow. */
+function disagrees(declared: number, times: TimeWatch): boolean {
+  const { rate } = times;
+  return rate !== undefined && Math.abs(declared / rate - 1) > Math.max(1e-4, times.uncertainty);
+}
+
+function settled(
+  channel: RecordedChannel,
+  seen: ChannelSurvey,
+  times: TimeWatch | undefined,
+  recording: Recording,
+): RecordedChannel {
+  const counted = { ...channel, samples: seen.samples };
+  if (times?.rate === undefined || !sharesTimes(recording, channel)) return counted;
+  if (!channel.rate.known) {
+    if (times.jumps > 0 || times.backwards > 0)
+      return { ...counted, heard: { ...channel.heard, rate: 'its time column is not even' } };
+    return { ...counted, rate: stated(si('frequency', times.rate), 'from its time column') };
+  }
+  if (!disagrees(channel.rate.value, times)) return counted;
+  return {
+    ...counted,
+    rate: notStated,
+    heard: {
+      ...channel.heard,
+      rate: 'its head and its time column differ; see the finding',
+    },
+  };
+}
+
+function dataFindings(channel: RecordedChannel, seen: ChannelSurvey, steps: Steps | undefined): readonly Finding[] {
+  const { of, claimedSamples, samples, unit } = channel;
+  const promised = samples ?? claimedSamples;
+  return [
+    ...(promised !== undefined && promised !== seen.samples
+      ? [lengthAgainstFile(of, 'samples', promised, seen.samples)]
+      : []),
+    ...(seen.notNumbers === 0 ? [] : [notNumbers(of, seen.notNumbers, seen.samples)]),
+    ...(unit.known && steps !== undefined && unit.value.quantity !== undefined
+      ? stepFindings(of, unit.value.written, steps)
+      : []),
+  ];
+}
+
+function stepFindings(of: string, unit: string, { distinct, whole, shareOfFullScale }: Steps): readonly Finding[] {
+  // A handful of levels, as of a switch or a pulse, says nothing of a converter.
+  if (distinct < 32) return [];
+  if (whole) return [unitAgainstStep(of, unit, 'every value is a whole number', 'counts of a converter')];
+  if (shareOfFullScale === undefined) return [];
+  const found = `every value is a multiple of 1/${2 ** shareOfFullScale} and none is beyond 1`;
+  return [unitAgainstStep(of, unit, found, 'shares of full scale')];
+}
+
+function timeFindings(recording: Recording, times: TimeWatch | undefined): readonly Finding[] {
+  if (times === undefined) return [];
+  const first = recording.channels[0]!;
+  const at = 'the time column';
+  return [
+    ...(first.rate.known && disagrees(first.rate.value, times)
+      ? [rateAgainstTimes(at, first.rate.value, times.rate!)]
+      : []),
+    ...(times.backwards === 0
+      ? []
+      : [timesNotEven(at, `go backwards, first at value ${times.firstBackwards}`, times.backwards)]),
+    ...(times.jumps === 0
+      ? []
+      : [timesNotEven(at, said`are more than half off the usual one, first at value ${times.firstJump}`, times.jumps)]),
+    ...(times.repeated === 0 ? [] : [timesCoarse(at, times.repeated)]),
+  ];
+}
