@@ -15,13 +15,9 @@ import {
   showQuantity,
   valueIfStated,
 } from '@soundpost/core';
-import { machineSheets, markupOf, pointSheets } from '@soundpost/documents';
+import { markupOf, pointSheets } from '@soundpost/documents';
 import { applyEdits, mergedPlants } from '@soundpost/files';
 import type { Edit, PlantOnDisk } from '@soundpost/server/protocol';
-import { partEdits, removalEdits } from './catalogue/part-edits.ts';
-import { emptyFields, partViews } from './catalogue/part-view.ts';
-import { shelfViews } from './catalogue/shelves.ts';
-import type { FieldView, PartEdits, PartTyped, PartView, ShelfView } from './catalogue/views.ts';
 import { partEdits, removalEdits } from './catalogue/part-edits.ts';
 import { emptySheet, partViews } from './catalogue/part-view.ts';
 import { shelfViews } from './catalogue/shelves.ts';
@@ -37,7 +33,6 @@ import { type PartChoices, partChoices } from './part-choices.ts';
 import { pasteView } from './paste/paste-view.ts';
 import type { PasteChoices, PasteView } from './paste/views.ts';
 import { PlantSession } from './plant-session.ts';
-import { designedRow } from './point-row.ts';
 import { PointRows } from './point-rows.ts';
 import { questionView } from './question-view.ts';
 import { trialView, tried, triedSubject } from './trial.ts';
@@ -46,7 +41,6 @@ import type {
   Edited,
   FlipView,
   ForeseenView,
-  MachineView,
   Opened,
   PlaceView,
   PlantView,
@@ -152,20 +146,6 @@ export class Engine {
   /** What was copied from a spreadsheet, as this plant understands it; nothing is changed. */
   pasted(text: string, choices: PasteChoices): PasteView {
     return pasteView(text, choices, this.#open.plant!, this.#open.text, this.#showing);
-  }
-
-  machine(name: string): MachineView | undefined {
-    const machine = this.#open.machine(name);
-    if (machine === undefined) return undefined;
-    return {
-      name,
-      title: machine.stated.title,
-      sheets: machineSheets(machine, 'machine', this.#setting).map(
-        ({ title, body }): SheetView => ({ name: markupOf(title), title: markupOf(title), markup: markupOf(body) }),
-      ),
-      points: machine.points.map((each) => designedRow(machine.stated, each, this.#showing)),
-      findings: this.#findings([...machine.findings, ...machine.points.flatMap((each) => each.findings)]),
-    };
   }
 
   machineBench(name: string): MachineBench | undefined {
@@ -289,29 +269,6 @@ export class Engine {
       to: each.to,
       decides: each.decides === undefined ? '' : reason(each.decides, this.#showing),
     }));
-  }
-
-  catalogue(): readonly ShelfView[] {
-    return shelfViews(this.#open.plant!, this.#open);
-  }
-
-  /** Every part of that name: a name may stand on two shelves. */
-  parts(name: string): readonly PartView[] {
-    const { plant } = this.#open;
-    const designed = plant!.machines.flatMap((each) => this.#open.designedSoFar(each.name) ?? []);
-    return partViews(plant!, this.#open, name, designed, this.#showing);
-  }
-
-  emptySheet(shelf: Shelf, kind: string): readonly FieldView[] {
-    return emptyFields(shelf, kind);
-  }
-
-  partEdits(typed: PartTyped): PartEdits {
-    return partEdits(this.#open.plant!, this.#open, typed);
-  }
-
-  partRemoval(shelf: Shelf, name: string): PartEdits {
-    return removalEdits(this.#open, shelf, name);
   }
 
   catalogue(): readonly ShelfView[] {

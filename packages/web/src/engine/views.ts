@@ -94,14 +94,6 @@ export interface SheetView {
   readonly markup: string;
 }
 
-export interface MachineView {
-  readonly name: string;
-  readonly title: string;
-  readonly sheets: readonly SheetView[];
-  readonly points: readonly PointRow[];
-  readonly findings: readonly FindingView[];
-}
-
 /** A number a hand may drag: named as the engineer knows it, as stated, and where in the file it stands if it stands there. */
 export interface HandleView {
   readonly key: string;
