@@ -14,7 +14,8 @@ import type { TypedRow } from './use-typed-cells.ts';
 export interface GridLineProps {
   readonly line: Line;
   readonly index: number;
-  readonly top: number;
+  /** Where it stands below the heads; undefined where it stays right under them, over what scrolls. */
+  readonly top: number | undefined;
   readonly height: number;
   /** The column of the active cell, if it is in this line. */
   readonly active: number | undefined;
@@ -48,8 +49,8 @@ export const GridLine = memo(function GridLine(props: GridLineProps) {
       role="row"
       aria-rowindex={index + 2}
       aria-selected={chosen === 'all' && !empty}
-      className={`grid-row ${line.kind}`}
-      style={{ transform: `translateY(${top}px)`, height }}
+      className={`grid-row ${line.kind} ${top === undefined ? 'pinned' : ''}`}
+      style={top === undefined ? { top: height, height } : { transform: `translateY(${top}px)`, height }}
     >
       {/* biome-ignore lint/a11y/useKeyWithClickEvents: Space does it from the keyboard of the grid */}
       {/* biome-ignore lint/a11y/useSemanticElements: a cell of a grid by its roles */}

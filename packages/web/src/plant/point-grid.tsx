@@ -1,5 +1,5 @@
 import { defaultRangeExtractor, useVirtualizer } from '@tanstack/react-virtual';
-import { type ClipboardEvent, type KeyboardEvent, useMemo, useRef, useState } from 'react';
+import { type ClipboardEvent, type KeyboardEvent, useCallback, useMemo, useRef, useState } from 'react';
 import { useLocation } from 'wouter';
 import { machineAddress, pointAddress } from '../app/address.ts';
 import { useAnswer } from '../app/plant-context.tsx';
@@ -11,8 +11,6 @@ import { tableText } from './table-text.ts';
 import { useRowHeight } from './use-row-height.ts';
 import type { Selection } from './use-selection.ts';
 import type { TypedCells } from './use-typed-cells.ts';
-
-const headHeight = 36;
 
 /** Where the hand was when the table was last left: coming back from a point, one is where one was. */
 let left: { readonly key: string; readonly column: number } | undefined;
@@ -26,6 +24,7 @@ export function PointGrid(props: {
   const { lines, selection, typed } = props;
   const [, navigate] = useLocation();
   const box = useRef<HTMLDivElement>(null);
+  const pinned = useRef(0);
   const rowHeight = useRowHeight();
   const parts = useAnswer((store) => store.engine.placeChoices(), 'place choices');
   const [held, setHeld] = useState(left ?? { key: lines[1]?.key ?? '', column: 1 });
@@ -34,20 +33,23 @@ export function PointGrid(props: {
   const active: Place = { line: indexOf.get(held.key) ?? 0, column: held.column };
   const line = lines[active.line];
   const column = columns[active.column - 1];
+  // The same function while the lines are the same: with another one every line of the plant is measured anew.
+  const keyOf = useCallback((index: number) => lines[index]!.key, [lines]);
   const virtualizer = useVirtualizer({
     count: lines.length,
     getScrollElement: () => box.current,
     estimateSize: () => rowHeight,
     overscan: 6,
-    scrollMargin: headHeight,
-    scrollPaddingStart: headHeight,
+    // The heads are as high as a line, and the machine of the first line in sight stays below them.
+    scrollMargin: rowHeight,
+    scrollPaddingStart: 2 * rowHeight,
     useFlushSync: false,
-    getItemKey: (index) => lines[index]!.key,
+    getItemKey: keyOf,
     initialOffset: () => Math.max(0, (active.line - 4) * rowHeight),
     rangeExtractor: (range) => {
-      const shown = defaultRangeExtractor(range);
-      if (shown.includes(active.line)) return shown;
-      return [...shown, active.line].sort((a, b) => a - b);
+      pinned.current = machineAt(lines, range.startIndex + 1);
+      const shown = new Set([...defaultRangeExtractor(range), active.line, pinned.current]);
+      return [...shown].sort((a, b) => a - b);
     },
   });
   const go = (to: Place) => {
@@ -68,7 +70,7 @@ export function PointGrid(props: {
     const to = placeAfter(event.key, control, active, {
       lines: lines.length,
       columns: columns.length + 1,
-      page: Math.max(1, Math.floor(((box.current?.clientHeight ?? 400) - headHeight) / rowHeight) - 1),
+      page: Math.max(1, Math.floor((box.current?.clientHeight ?? 400) / rowHeight) - 3),
     });
     if (to !== undefined) {
       go(to);
@@ -178,7 +180,7 @@ export function PointGrid(props: {
             key={item.key}
             line={lines[item.index]!}
             index={item.index}
-            top={item.start - headHeight}
+            top={item.index === pinned.current ? undefined : item.start - rowHeight}
             height={rowHeight}
             active={item.index === active.line ? active.column : undefined}
             chosen={selection.of(lines[item.index]!)}
@@ -191,6 +193,13 @@ export function PointGrid(props: {
       </div>
     </div>
   );
+}
+
+/** The line of the machine that a line stands under. */
+function machineAt(lines: readonly Line[], index: number): number {
+  let line = Math.min(index, lines.length - 1);
+  while (line > 0 && lines[line]?.kind !== 'machine') line--;
+  return line;
 }
 
 /** The same acts for every line as long as the table stands, so that a line is drawn again only when it changed. */
