@@ -43,9 +43,9 @@ export const template = `
   line(length: 100%, stroke: rule)
   v(-1.2mm)
   grid(
-    columns: (1fr, auto, 1fr),
+    columns: (2fr, auto, 1fr),
     column-gutter: 3mm,
-    long(record.title + ", revision " + issue.revision),
+    long(issue.plant + ": " + record.title + ", revision " + issue.revision),
     text("content " + issue.contentHash.slice(0, calc.min(16, issue.contentHash.len()))),
     align(right, text("page " + str(counter(page).get().first()) + " of " + str(counter(page).final().first()))),
   )

@@ -3,6 +3,7 @@ import { humAsVibration } from './hum.ts';
 
 export * from './cycles.ts';
 export { nodeOf } from './drawing.ts';
+export * from './earth-places.ts';
 export * from './graph.ts';
 export * from './ground-loops.ts';
 export * from './hum.ts';

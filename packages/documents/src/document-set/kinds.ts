@@ -5,6 +5,7 @@ import { cableSchedule } from './kinds/cable-schedule.ts';
 import { chainCalculations } from './kinds/chain-calculations.ts';
 import { frequencyTables } from './kinds/frequency-tables.ts';
 import { instrumentList } from './kinds/instrument-list.ts';
+import { loopDiagrams } from './kinds/loop-diagrams.ts';
 
 /** Every kind of document that is issued, in the order of a set. */
 export const issuedKinds: readonly IssuedKind[] = kinds(
@@ -13,4 +14,5 @@ export const issuedKinds: readonly IssuedKind[] = kinds(
   alarmRegister,
   frequencyTables,
   chainCalculations,
+  loopDiagrams,
 );

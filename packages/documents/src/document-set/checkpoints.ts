@@ -1,0 +1,31 @@
+import { type DesignedPoint, type LoopCheckpoint, loopAndCard, loopCheckpoints, type Showing } from '@soundpost/core';
+import { answered, count, levelCell, numberIn } from './cells.ts';
+import type { SetTable } from './record.ts';
+import { blankColumn, measureColumn, numberColumn, setTable } from './set-table.ts';
+
+/** What the loop reads at 4, 12 and 20 mA; with room for what is found where a test is made of it. */
+export function checkpointTable(
+  { point, appraisal }: DesignedPoint,
+  showing: Showing,
+  found = false,
+): readonly SetTable[] {
+  if (appraisal?.prediction.loop === undefined) return [];
+  const { loop, card } = loopAndCard(appraisal.prediction.chain);
+  if (loop === undefined) return [];
+  return [
+    setTable<LoopCheckpoint>(
+      `${point.of} checkpoints`,
+      'What the loop stands for at three currents',
+      [
+        numberColumn('Current', 'mA', ({ current }) => numberIn('mA', 'current', current, showing)),
+        measureColumn('Stands for', ({ level }) => answered(level, (value) => levelCell(value, showing))),
+        numberColumn('Counts of the card', '', ({ counts }) => answered(counts, count)),
+        ...(found
+          ? [blankColumn<LoopCheckpoint>('Found in the controller'), blankColumn<LoopCheckpoint>('Counts found')]
+          : []),
+      ],
+      loopCheckpoints(loop, card),
+      'The loop has no scale.',
+    ),
+  ];
+}
