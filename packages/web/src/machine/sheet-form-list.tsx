@@ -45,7 +45,7 @@ function Sheet({ form, statuses, sought }: SheetOptions) {
   useEffect(() => {
     if (!sought || sheet.current === null) return;
     sheet.current.open = true;
-    sheet.current.scrollIntoView({ block: 'center' });
+    sheet.current.scrollIntoView({ block: 'start' });
     sheet.current.querySelector('summary')?.focus({ preventScroll: true });
   }, [sought]);
   return (
