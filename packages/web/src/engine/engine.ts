@@ -16,7 +16,7 @@ import {
   valueIfStated,
 } from '@soundpost/core';
 import { markupOf, pointSheets } from '@soundpost/documents';
-import { applyEdits, mergedPlants } from '@soundpost/files';
+import { mergedPlants } from '@soundpost/files';
 import type { Edit, PlantOnDisk } from '@soundpost/server/protocol';
 import { partEdits, removalEdits } from './catalogue/part-edits.ts';
 import { emptySheet, partViews } from './catalogue/part-view.ts';
@@ -88,7 +88,7 @@ export class Engine {
 
   /** The text with edits made, and what undoes them; the plant is not read yet. */
   edited(text: string, edits: readonly Edit[]): Edited {
-    return applyEdits(text, edits);
+    return this.#open.edited(text, edits);
   }
 
   /** Two changed texts of one plant as one; where both changed a value theirs stands, and the list says so. */
@@ -119,7 +119,7 @@ export class Engine {
       verdict: design?.verdict,
       findings: design === undefined ? [] : this.#findings(design.findings),
       questions: design === undefined ? [] : this.#questions(design),
-      progress: { done: session.done, of: plant.machines.length },
+      progress: { done: session.done, of: session.machineCount },
     };
   }
 

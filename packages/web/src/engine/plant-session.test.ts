@@ -2,7 +2,7 @@ import { design } from '@soundpost/core';
 import { applyEdits } from '@soundpost/files';
 import { expect, test } from 'vitest';
 import { exampleDisk, exampleNames } from './example-disk.ts';
-import { machineTexts } from './machine-texts.ts';
+import { machineTexts, pieceInPlace, pieceOf } from './machine-texts.ts';
 import { PlantSession } from './plant-session.ts';
 import { plantFrom } from './read-plant.ts';
 
@@ -49,22 +49,46 @@ test('law: an edit outside the machines works every machine out again', () => {
   expect(session.machine('P-301')).not.toBe(first);
 });
 
-test('the text of each machine begins with its name, and nothing of the plant is lost', () => {
+test('law: the pieces of a plant put together again are the plant, byte for byte', () => {
   for (const name of exampleNames) {
     const { text, path, catalogues } = exampleDisk(name);
     const cut = machineTexts(text)!;
+    expect(pieceOf(cut, cut.machines)).toBe(text);
+    expect(pieceInPlace(cut, cut.machines)).toBe(text);
     const machines = plantFrom(text, path, catalogues).machines.map((each) => each.name);
-    expect(
-      cut.machines.map((each) =>
-        each
-          .split(':')[0]!
-          .trim()
-          .replace(/^['"]|['"]$/g, ''),
-      ),
-    ).toEqual(machines);
-    const lines = (each: string) => each.split('\n').filter((line) => /[^\s]/.test(line) && !/^\s*#/.test(line)).length;
-    expect(cut.machines.reduce((sum, each) => sum + lines(each), lines(cut.around)) + 1).toBe(lines(text));
+    expect(cut.machines.map((each) => each.name)).toEqual(machines);
   }
+});
+
+test('law: an edit made in the text of its machine is the edit made in the whole file, and so is what undoes it', () => {
+  const disk = twoPumps();
+  const session = sessionOf(disk);
+  const points = ['machines', 'P-302', 'points'];
+  const edits = [
+    { path: [...points, 'pump-drive-end-horizontal', 'chain', 'cable-length'], yaml: '12 m' },
+    { path: [...points, 'pump-drive-end-loop', 'chain'], yaml: undefined },
+    { path: [...points, 'new point', 'location'], yaml: 'pump, cover' },
+  ];
+  const made = session.edited(disk.text, edits);
+  expect(made.text).toBe(applyEdits(disk.text, edits).text);
+  expect(session.edited(made.text, made.undo).text).toBe(disk.text);
+});
+
+test('negative: what is wrong in the second machine is refused at its line in the file', () => {
+  const disk = twoPumps();
+  const text = disk.text.replace(/^ {2}P-302:[\s\S]*$/m, (machine) => machine.replace('160 kW', '160 m'));
+  const line = text.split('\n').findIndex((each) => each.includes('160 m,')) + 1;
+  const session = new PlantSession(disk.path, disk.catalogues);
+  expect(() => {
+    session.read(text);
+    while (session.advance());
+  }).toThrow(new RegExp(`:${line}:`));
+});
+
+test('a file that lets one place stand for another, or names a machine twice, is read as a whole', () => {
+  const { text } = exampleDisk('raw-water-pump');
+  expect(machineTexts(text.replace('location: pump', 'location: &place pump'))).toBeUndefined();
+  expect(machineTexts(text + text.slice(text.indexOf('  P-301:')))).toBeUndefined();
 });
 
 test('a plant laid out another way is read all the same', () => {

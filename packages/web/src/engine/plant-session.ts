@@ -7,43 +7,58 @@ import {
   type Plant,
   type PlantMachine,
 } from '@soundpost/core';
-import { machineTexts } from './machine-texts.ts';
-import { type CatalogueTexts, plantFrom } from './read-plant.ts';
+import type { Edit } from '@soundpost/server/protocol';
+import { PlantReading } from './plant-reading.ts';
+import type { CatalogueTexts } from './read-plant.ts';
 
 /** Budgets draw their trials from here; the same number gives the same digits as on the command line. */
 const seed = 1;
+/** Milliseconds of reading before the first machines are shown. */
+const patience = 300;
 
 /** One open plant: its text, what the text says, and every machine worked out so far. */
 export class PlantSession {
   text = '';
   plant: Plant | undefined;
   design: Design | undefined;
-  readonly #path: string;
   readonly catalogues: CatalogueTexts;
+  readonly #reading: PlantReading;
   #known = new Map<string, DesignedMachine>();
   #keys: readonly string[] = [];
   #designed = new Map<string, DesignedMachine>();
 
   constructor(path: string, catalogues: CatalogueTexts) {
-    this.#path = path;
     this.catalogues = catalogues;
+    this.#reading = new PlantReading(path, catalogues);
   }
 
   /** Reads a text. What it says of a machine whose text is what it was need not be worked out again. Throws Refusal. */
   read(text: string): void {
-    this.plant = plantFrom(text, this.#path, this.catalogues);
+    this.#reading.take(text, patience);
     this.text = text;
     this.design = undefined;
-    const cut = machineTexts(text);
-    const whole = cut !== undefined && cut.machines.length === this.plant.machines.length;
-    this.#keys = this.plant.machines.map((machine, index) =>
-      whole ? `${cut.around}\u0000${cut.machines[index]}` : `${text}\u0000${machine.name}`,
-    );
+    this.#follow();
     const kept = new Set(this.#keys);
-    this.#known = new Map([...this.#known].filter(([key]) => kept.has(key)));
+    if (this.#reading.isWhole) this.#known = new Map([...this.#known].filter(([key]) => kept.has(key)));
+  }
+
+  edited(text: string, edits: readonly Edit[]) {
+    return this.#reading.edited(text, edits);
+  }
+
+  /** How many machines the file has, read or not. */
+  get machineCount(): number {
+    return this.#reading.machineCount;
+  }
+
+  /** Takes over what has been read. */
+  #follow(): void {
+    const machines = this.#reading.machines;
+    this.plant = this.#reading.plant;
+    this.#keys = machines.map((each) => each.key);
     this.#designed = new Map(
-      this.plant.machines.flatMap((machine, index) => {
-        const known = this.#known.get(this.#keys[index]!);
+      machines.flatMap(({ key, machine }) => {
+        const known = this.#known.get(key);
         return known === undefined ? [] : [[machine.name, known]];
       }),
     );
@@ -53,15 +68,14 @@ export class PlantSession {
   machine(name: string): DesignedMachine | undefined {
     const before = this.#designed.get(name);
     if (before !== undefined) return before;
+    if (!this.plant?.machines.some((each) => each.name === name) && this.#reading.more(name)) this.#follow();
     const index = this.plant?.machines.findIndex((each) => each.name === name) ?? -1;
     return index < 0 ? undefined : this.#workOut(this.plant!.machines[index]!, index);
   }
 
   point(of: string): { readonly machine: DesignedMachine; readonly point: DesignedPoint } | undefined {
-    const owner = this.plant?.machines.find((machine) =>
-      machine.points.some((point) => `${machine.name}/${point.statement.name}` === of),
-    );
-    const machine = owner === undefined ? undefined : this.machine(owner.name);
+    const owner = this.#reading.ownerOf(of);
+    const machine = owner === undefined ? undefined : this.machine(owner);
     const point = machine?.points.find((each) => each.point.of === of);
     return machine === undefined || point === undefined ? undefined : { machine, point };
   }
@@ -76,8 +90,12 @@ export class PlantSession {
 
   /** Works out the next machine; false where none is left. The design of the plant is whole with the last. */
   advance(): boolean {
+    if (this.plant === undefined) return false;
+    if (this.#reading.more()) {
+      this.#follow();
+      return true;
+    }
     const plant = this.plant;
-    if (plant === undefined) return false;
     const index = plant.machines.findIndex((each) => !this.#designed.has(each.name));
     if (index >= 0) {
       this.#workOut(plant.machines[index]!, index);

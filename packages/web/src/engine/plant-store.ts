@@ -230,16 +230,25 @@ export class PlantStore {
   async #workThrough(): Promise<void> {
     if (this.#working) return;
     this.#working = true;
-    let shown = 0;
+    try {
+      await this.#workedThrough();
+    } catch (error) {
+      // What is wrong with a machine far down may be found only after the first ones are on the screen.
+      this.#put({ refused: error instanceof Error ? error.message : String(error) });
+    }
+    this.#working = false;
+  }
+
+  async #workedThrough(): Promise<void> {
+    let shown = performance.now();
     while (await this.engine.advance()) {
       while (performance.now() - this.#touched < pauseForHands) await new Promise((later) => setTimeout(later, 100));
       if (performance.now() - shown > 400) {
-        shown = performance.now();
         this.#put({ plant: await this.engine.plant() });
+        shown = performance.now();
       }
     }
     this.#put({ plant: await this.engine.plant() });
-    this.#working = false;
   }
 
   #put(change: Partial<PlantState>): void {
