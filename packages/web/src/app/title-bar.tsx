@@ -46,7 +46,9 @@ export function TitleBar() {
       <div className="verdict-line" aria-live="polite">
         {working ? (
           <span className="quiet">
-            {plant.progress.done} of {plant.progress.of} machines worked out
+            {plant.progress.read < plant.progress.of
+              ? `${plant.progress.read} of ${plant.progress.of} machines read`
+              : `${plant.progress.done} of ${plant.progress.of} machines worked out`}
           </span>
         ) : (
           <VerdictWord verdict={plant?.verdict} />

@@ -119,7 +119,7 @@ export class Engine {
       verdict: design?.verdict,
       findings: design === undefined ? [] : this.#findings(design.findings),
       questions: design === undefined ? [] : this.#questions(design),
-      progress: { done: session.done, of: session.machineCount },
+      progress: { read: plant.machines.length, done: session.done, of: session.machineCount },
     };
   }
 

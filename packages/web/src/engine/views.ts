@@ -84,8 +84,8 @@ export interface PlantView {
   readonly verdict: string | undefined;
   readonly findings: readonly FindingView[];
   readonly questions: readonly QuestionView[];
-  /** How many machines are worked out, of how many. */
-  readonly progress: { readonly done: number; readonly of: number };
+  /** How many machines are read and how many worked out, of how many. */
+  readonly progress: { readonly read: number; readonly done: number; readonly of: number };
 }
 
 export interface SheetView {
