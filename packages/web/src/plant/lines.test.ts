@@ -42,7 +42,7 @@ const plant: PlantView = {
   verdict: undefined,
   findings: [],
   questions: [],
-  progress: { done: 1, of: 3 },
+  progress: { read: 3, done: 1, of: 3 },
 };
 const shown = (filters: Partial<Filters>) =>
   linesOf(plant, { text: '', outcome: '', rule: '', ...filters }, rulesAt(plant)).map((line) => line.key);
