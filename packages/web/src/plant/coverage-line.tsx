@@ -1,7 +1,13 @@
 import type { Coverage } from './lines.ts';
 
 /** How much of what is asked for the chosen chains reach, counted over the points shown. */
-export function CoverageLine({ coverage, filtered }: { readonly coverage: Coverage; readonly filtered: boolean }) {
+export function CoverageLine(props: {
+  readonly coverage: Coverage;
+  readonly filtered: boolean;
+  /** Values typed into cells that the file did not take. */
+  readonly refusals: number;
+}) {
+  const { coverage, filtered, refusals } = props;
   const { points, covered, uncovered, waiting, withoutChain } = coverage;
   return (
     <p className="coverage-line" role="status">
@@ -17,6 +23,11 @@ export function CoverageLine({ coverage, filtered }: { readonly coverage: Covera
         {withoutChain > 0 ? `, ${withoutChain} without a chain` : ''}
         {waiting > 0 ? `; ${waiting} being worked out` : ''}
       </span>
+      {refusals === 0 ? undefined : (
+        <span className="refused">
+          ✗ {refusals} typed {refusals === 1 ? 'value is' : 'values are'} not in the file
+        </span>
+      )}
     </p>
   );
 }

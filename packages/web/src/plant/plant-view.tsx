@@ -60,9 +60,11 @@ function Points({ plant, paste }: { readonly plant: PlantRecord; readonly paste:
     <section aria-labelledby="points">
       <header className="points-head">
         <h1 id="points">Measuring points</h1>
-        <CoverageLine coverage={coverage} filtered={filtered} />
+        <CoverageLine coverage={coverage} filtered={filtered} refusals={typed.refusals} />
       </header>
-      <FilterBar filters={filters} change={change} rules={counted} paste={paste} />
+      {plant.machines.length === 0 ? undefined : (
+        <FilterBar filters={filters} change={change} rules={counted} paste={paste} />
+      )}
       {plant.machines.length === 0 ? (
         <Empty>
           The plant file has no machine yet. A point stands at a machine: write the first one under{' '}
@@ -88,7 +90,7 @@ function Points({ plant, paste }: { readonly plant: PlantRecord; readonly paste:
           of points with their machines, or write them under <code>points</code> of a machine in the file.
         </Empty>
       ) : undefined}
-      <SelectionBar selection={selection} rows={selected} />
+      {plant.points.length === 0 ? undefined : <SelectionBar selection={selection} rows={selected} />}
       <p id="grid-keys" className="keys quiet">
         Arrows move, Enter or F2 edits a cell, Escape leaves it, Space selects, Shift selects on, Ctrl+Enter opens the
         point, Ctrl+C copies, Ctrl+V pastes a table.

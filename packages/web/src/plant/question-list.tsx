@@ -18,6 +18,8 @@ export function QuestionList() {
       </h2>
       {verdict === undefined ? (
         <p className="quiet">They are gathered once every machine is worked out.</p>
+      ) : plant?.points.length === 0 ? (
+        <p>There is no point yet that could ask for anything.</p>
       ) : questions.length === 0 ? (
         <p>Every value that the judgements, budgets and set points of this plant look at is stated.</p>
       ) : (

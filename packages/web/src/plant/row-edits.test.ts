@@ -2,7 +2,7 @@ import { readFileSync } from 'node:fs';
 import { applyEdits, UnreadableFile, yamlAt } from '@soundpost/files';
 import { expect, test } from 'vitest';
 import { plantFrom } from '../engine/read-plant.ts';
-import { rowEdits, type Typed, wordsAtCell } from './row-edits.ts';
+import { chainWaits, rowEdits, type Typed, wordsAtCell } from './row-edits.ts';
 
 const at = (path: string) => readFileSync(new URL(`../../../../${path}`, import.meta.url), 'utf8');
 const file = at('examples/raw-water-pump/plant.yaml');
@@ -35,6 +35,8 @@ test('law: a length without a unit is refused in words that need no line number'
   expect(said).toMatch(/^Read '85'/);
   expect(said).toContain('none is ever assumed');
   expect(words(edited(new Map([['cableLength', '']])))).not.toBe('');
+  const spaced = `plant.yaml:9:1: machines/P 1/points/a b: c/chain: read 'x', expected a mount.\n  9 | y`;
+  expect(wordsAtCell(spaced)).toBe("Read 'x', expected a mount.");
   expect(words(edited(new Map([['mount', 'stuff']])))).toContain("Did you mean 'stud'?");
 });
 
@@ -42,6 +44,9 @@ test('law: a chain is begun cell by cell, and is there once it is whole', () => 
   const bare = applyEdits(file, [{ path: [...path, 'chain'], yaml: undefined }]).text;
   const none = { ...row, cable: '' };
   expect(words(edited(new Map([['transducer', 'ACC-100']]), bare, none))).toContain("'cable'");
+  expect(chainWaits(none, new Map([['transducer', 'ACC-100']]))).toContain('its cable and its input');
+  expect(chainWaits(none, new Map([['location', 'elsewhere']]))).toBeUndefined();
+  expect(chainWaits(row, new Map([['transducer', 'ACC-100']]))).toBeUndefined();
   const whole = edited(
     new Map([
       ['transducer', 'ACC-100'],

@@ -39,6 +39,19 @@ export function wordsAtCell(message: string): string {
   const said = message
     .split('\n\n')
     .slice(0, 3)
-    .map((each) => each.split('\n')[0]!.replace(/^.*?:\d+:\d+: (?:\S*\/\S*: )?/, ''));
+    .map((each) =>
+      each
+        .split('\n')[0]!
+        .replace(/^.*?:\d+:\d+: /, '')
+        .replace(/^.*?: (?=read )/, ''),
+    );
   return [...new Set(said)].map((each) => each.replace(/^./u, (first) => first.toUpperCase())).join(' ');
+}
+
+/** What a chain that begins with typed values still waits for; undefined where it can be tried. */
+export function chainWaits(row: Pick<PointRow, 'cable'>, typed: Typed): string | undefined {
+  const begun = [...typed.keys()].some((key) => columnCalled(key).path?.[0] === 'chain');
+  const lacks = (['cable', 'input'] as const).filter((key) => (typed.get(key) ?? '') === '');
+  if (row.cable !== '' || !begun || lacks.length === 0) return undefined;
+  return `Kept until the chain has its ${lacks.join(' and its ')} too: no chain is without them.`;
 }
