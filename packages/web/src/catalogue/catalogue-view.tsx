@@ -7,6 +7,7 @@ import { useAnswer } from '../app/plant-context.tsx';
 import type { EntryView, ShelfView } from '../engine/catalogue/views.ts';
 import { SearchField } from '../parts/search-field.tsx';
 import { useKept } from '../parts/use-kept.ts';
+import { useShown } from '../parts/use-shown.ts';
 import { Compared } from './compared.tsx';
 import { PartForm } from './part-form.tsx';
 import { PartSheets } from './part-sheet.tsx';
@@ -23,6 +24,7 @@ export function CatalogueView({ part }: { readonly part: string | undefined }) {
   const [making, setMaking] = useState(false);
   const [listing, setListing] = useState(false);
   const [compared, setCompared] = useState<readonly EntryView[]>([]);
+  useShown(shelves === undefined ? undefined : making ? ' ' : part);
   if (shelves === undefined) return <p className="waiting">Opening…</p>;
   const toggle = (entry: EntryView) => {
     setListing(false);

@@ -31,7 +31,7 @@ export function Compared({
         <table>
           <thead>
             <tr>
-              <th scope="col" aria-label="Field" />
+              <th scope="col">Field</th>
               {parts.map((each) => (
                 <th scope="col" key={each.name}>
                   <bdi className="compared-name" title={each.name}>
@@ -78,5 +78,5 @@ function rowsOf(parts: readonly PartView[]) {
 function told(field: FieldView | undefined): string {
   if (field === undefined) return 'not asked of its kind';
   if (field.state === 'stated') return field.shown;
-  return field.state === 'unknown' ? '? unknown' : field.optional ? 'left out' : '? not stated';
+  return field.state === 'left out' && field.optional ? 'left out' : '? not stated';
 }

@@ -6,6 +6,7 @@ import type { FieldView, PartEdits, PartView, ShelfView } from '../engine/catalo
 import { Cited } from '../parts/cited.tsx';
 import { Letter } from '../parts/formula.tsx';
 import { useKept } from '../parts/use-kept.ts';
+import { useShown } from '../parts/use-shown.ts';
 import { PartForm } from './part-form.tsx';
 
 /** Every part of a name; as a rule one. */
@@ -31,6 +32,7 @@ const owners: Readonly<Record<PartView['owner'], string>> = {
 
 function PartSheet({ part, shelves }: { readonly part: PartView; readonly shelves: readonly ShelfView[] }) {
   const [changing, setChanging] = useState(false);
+  useShown(changing ? `${part.name} changing` : part.name);
   if (changing) return <PartForm shelves={shelves} changes={part} onDone={() => setChanging(false)} />;
   const stands = part.fields.filter((each) => each.state !== 'left out' || !each.optional);
   const leftOut = part.fields.filter((each) => each.state === 'left out' && each.optional);
@@ -50,12 +52,15 @@ function PartSheet({ part, shelves }: { readonly part: PartView; readonly shelve
       </div>
       <section aria-labelledby={`sheet-${part.shelf}`}>
         <h3 id={`sheet-${part.shelf}`}>Data sheet</h3>
+        <Missing count={stands.filter((each) => each.state !== 'stated').length} />
         <div className="folds">
           <table className="sheet-table">
             <thead>
               <tr>
                 <th scope="col">What it is</th>
-                <th scope="col" aria-label="Letter" />
+                <th scope="col">
+                  <span className="unseen">Letter</span>
+                </th>
                 <th scope="col">Value</th>
                 <th scope="col">How known</th>
               </tr>
@@ -90,6 +95,16 @@ function PartSheet({ part, shelves }: { readonly part: PartView; readonly shelve
   );
 }
 
+function Missing({ count }: { readonly count: number }) {
+  if (count === 0) return undefined;
+  return (
+    <p className="unknowns">
+      ? {count === 1 ? 'One value is' : `${count} values are`} not stated: what rests on {count === 1 ? 'it' : 'them'}{' '}
+      cannot be told.
+    </p>
+  );
+}
+
 function FieldRow({ field }: { readonly field: FieldView }) {
   const { state, meaning, symbol, shown, status, source, ask, between, leavesOpen } = field;
   return (
@@ -101,14 +116,12 @@ function FieldRow({ field }: { readonly field: FieldView }) {
           <bdi>{shown}</bdi>
         ) : (
           <>
-            <span className="unknown">{state === 'unknown' ? '? unknown' : '? not stated'}</span>
+            <span className="unknown">? not stated</span>
             {between === '' ? '' : `, believed within ${between}`}
             {ask === '' ? '' : `; ask ${ask}`}
-            <span className="open">
-              {leavesOpen.length === 0
-                ? 'What rests on it cannot be told.'
-                : `Cannot be told without it: ${leavesOpen.join('; ')}.`}
-            </span>
+            {leavesOpen.length === 0 ? undefined : (
+              <span className="open">Cannot be told without it: {leavesOpen.join('; ')}.</span>
+            )}
           </>
         )}
       </td>

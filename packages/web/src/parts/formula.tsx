@@ -1,5 +1,5 @@
 import '../style/formula.css';
-import { createElement, type ReactNode } from 'react';
+import { createElement, type ReactNode, useEffect, useRef, useState } from 'react';
 import { formulaPiece, isSentence, type Piece, withoutAside } from './formula-parser.ts';
 
 /** A formula set as one; where it cannot be read, or is a sentence, it stands as it was typed. */
@@ -8,9 +8,27 @@ export function Formula({ text, block = false }: { readonly text: string; readon
   const piece = isSentence(formula) ? undefined : formulaPiece(formula);
   if (piece === undefined) return <span className="formula-text">{text}</span>;
   return (
-    <span className={block ? 'formula-box' : 'formula-line'}>
+    <Line block={block}>
       {createElement('math', { className: 'formula', ...(block ? { displaystyle: 'true' } : {}) }, set(piece))}
       {aside === '' ? undefined : <span className="formula-aside">{aside}</span>}
+    </Line>
+  );
+}
+
+/** On a line of its own a formula wider than its place is scrolled, by key too. */
+function Line({ block, children }: { readonly block: boolean; readonly children: ReactNode }) {
+  const place = useRef<HTMLSpanElement>(null);
+  const [wider, setWider] = useState(false);
+  useEffect(() => {
+    const held = place.current;
+    if (!block || held === null) return;
+    const watch = new ResizeObserver(() => setWider(held.scrollWidth > held.clientWidth));
+    watch.observe(held);
+    return () => watch.disconnect();
+  }, [block]);
+  return (
+    <span ref={place} className={block ? 'formula-box' : 'formula-line'} tabIndex={wider ? 0 : undefined}>
+      {children}
     </span>
   );
 }

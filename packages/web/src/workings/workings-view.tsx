@@ -5,6 +5,7 @@ import { Link } from 'wouter';
 import { useAnswer } from '../app/plant-context.tsx';
 import type { WorkingShelf } from '../engine/working-views.ts';
 import { SearchField } from '../parts/search-field.tsx';
+import { useShown } from '../parts/use-shown.ts';
 import { WorkingSheet } from './working-sheet.tsx';
 
 /** What each room of formulas is about, as the trade says it. */
@@ -23,6 +24,7 @@ const roomTitles: Readonly<Record<string, string>> = {
 export function WorkingsView({ name }: { readonly name: string | undefined }) {
   const shelves = useAnswer((store) => store.engine.workings(), 'workings');
   const [sought, setSought] = useState('');
+  useShown(shelves === undefined ? undefined : name);
   if (shelves === undefined) return <p className="waiting">Opening…</p>;
   const known = shelves.some((each) => each.workings.some((one) => one.name === name));
   return (
