@@ -31,22 +31,22 @@ export interface Survey {
 export async function surveyed(opened: OpenRecording): Promise<Survey> {
   const { recording } = opened;
   const watches = recording.channels.map(() => new ChannelWatch());
-  const times = new TimeWatch();
+  const times: (TimeWatch | undefined)[] = watches.map(() => undefined);
   for await (const block of opened.blocks()) {
     for (const [index, watch] of watches.entries()) watch.see(block, index);
-    const along = block.along?.find((each) => each !== undefined);
-    if (along !== undefined) times.see(along);
+    seeTimes(block, times);
   }
   const seen = watches.map((each) => each.survey());
-  const byTimes = timesInSeconds(recording) ? times : undefined;
   return {
     recording: {
       ...recording,
-      channels: recording.channels.map((channel, index) => settled(channel, seen[index]!, byTimes, recording)),
+      channels: recording.channels.map((channel, index) =>
+        settled(channel, seen[index]!, timesOf(recording, times, index)),
+      ),
       findings: [
         ...recording.findings,
         ...recording.channels.flatMap((channel, index) => dataFindings(channel, seen[index]!, watches[index]!.steps)),
-        ...timeFindings(recording, byTimes),
+        ...[...new Set(times)].flatMap((each) => (each === undefined ? [] : timeFindings(recording, times, each))),
       ],
     },
     channels: seen,
@@ -91,15 +91,27 @@ class ChannelWatch {
   }
 }
 
-function timesInSeconds({ channels }: Recording): boolean {
-  return channels.some(({ abscissa }) => abscissa?.of === 'time' && !abscissa.even);
+/** Channels of one time column are watched by one. */
+function seeTimes({ along = [] }: Block, times: (TimeWatch | undefined)[]): void {
+  for (const [index, each] of along.entries()) {
+    if (each === undefined) continue;
+    const first = along.indexOf(each);
+    times[index] ??= first < index ? times[first] : new TimeWatch();
+    if (first === index) times[index]!.see(each);
+  }
 }
 
-/** Channels that share the time column: those sampled as the first is. */
-function sharesTimes({ channels }: Recording, channel: RecordedChannel): boolean {
-  const first = channels[0]!.rate;
-  if (channel.abscissa?.of !== 'time' || channel.abscissa.even) return false;
-  return !first.known || !channel.rate.known || first.value === channel.rate.value;
+/** The times of a channel, where they are in seconds and it is sampled as the first channel of the same times is. */
+function timesOf(
+  { channels }: Recording,
+  times: readonly (TimeWatch | undefined)[],
+  index: number,
+): TimeWatch | undefined {
+  const watch = times[index];
+  const { abscissa, rate } = channels[index]!;
+  if (watch === undefined || abscissa?.of !== 'time' || abscissa.even) return undefined;
+  const first = channels[times.indexOf(watch)]!.rate;
+  return !first.known || !rate.known || first.value === rate.value ? watch : undefined;
 }
 
 /** A hundredth of a per cent, or what the digits of the times allow. */
@@ -108,17 +120,11 @@ function disagrees(declared: number, times: TimeWatch): boolean {
   return rate !== undefined && Math.abs(declared / rate - 1) > Math.max(1e-4, times.uncertainty);
 }
 
-function settled(
-  channel: RecordedChannel,
-  seen: ChannelSurvey,
-  times: TimeWatch | undefined,
-  recording: Recording,
-): RecordedChannel {
+function settled(channel: RecordedChannel, seen: ChannelSurvey, times: TimeWatch | undefined): RecordedChannel {
   const counted = { ...channel, samples: seen.samples };
-  if (times?.rate === undefined || !sharesTimes(recording, channel)) return counted;
+  if (times?.rate === undefined) return counted;
   if (!channel.rate.known) {
-    if (times.jumps > 0 || times.backwards > 0)
-      return { ...counted, heard: { ...channel.heard, rate: 'its time column is not even' } };
+    if (times.uneven) return { ...counted, heard: { ...channel.heard, rate: 'its times are not even' } };
     return { ...counted, rate: stated(si('frequency', times.rate), 'from its time column') };
   }
   if (!disagrees(channel.rate.value, times)) return counted;
@@ -155,10 +161,14 @@ function stepFindings(of: string, unit: string, { distinct, whole, shareOfFullSc
   return [unitAgainstStep(of, unit, found, 'shares of full scale')];
 }
 
-function timeFindings(recording: Recording, times: TimeWatch | undefined): readonly Finding[] {
-  if (times === undefined) return [];
-  const first = recording.channels[0]!;
-  const at = 'the time column';
+function timeFindings(
+  { channels }: Recording,
+  watches: readonly (TimeWatch | undefined)[],
+  times: TimeWatch,
+): readonly Finding[] {
+  const first = channels[watches.indexOf(times)]!;
+  if (first.abscissa?.of !== 'time') return [];
+  const at = watches.every((each) => each === times) ? 'the time column' : `the times of ${first.of}`;
   return [
     ...(first.rate.known && disagrees(first.rate.value, times)
       ? [rateAgainstTimes(at, first.rate.value, times.rate!)]

@@ -38,6 +38,11 @@ export class TimeWatch {
     }
   }
 
+  /** Whether some step is off the usual one by more than the digits of the times would explain. */
+  get uneven(): boolean {
+    return this.jumps > 0 || this.backwards > 0 || this.#largestSlip > 0.25 * this.#usual;
+  }
+
   /** Samples a second, in hertz: by the first and last time where all is even, else by the usual step. */
   get rate(): number | undefined {
     if (this.#count < 2) return undefined;

@@ -164,9 +164,10 @@ async function byteOrderDoubt(
       const value = Math.abs(last === 4 ? view.getFloat32(at, little) : view.getFloat64(at, little));
       if (!(value === 0 || (value > 1e-20 && value < 1e20))) count++;
     }
-    return count / Math.min(looked, placed.samples);
+    return count;
   };
-  if (strange(littleEndian) < 0.2 || strange(!littleEndian) > 0.01) return [];
+  const [asSaid, otherwise] = [strange(littleEndian), strange(!littleEndian)];
+  if (asSaid < 16 || asSaid < 0.2 * Math.min(looked, placed.samples) || otherwise > 0) return [];
   const [said, meant] = littleEndian ? ['little', 'big'] : ['big', 'little'];
   return [
     headAgainstItself(
