@@ -243,7 +243,8 @@ export class PlantStore {
     let shown = performance.now();
     while (await this.engine.advance()) {
       while (performance.now() - this.#touched < pauseForHands) await new Promise((later) => setTimeout(later, 100));
-      if (performance.now() - shown > 400) {
+      // To hand over the rows of a large plant takes the page a moment: the more there are, the seldomer.
+      if (performance.now() - shown > Math.max(400, (this.#state.plant?.points.length ?? 0) / 4)) {
         this.#put({ plant: await this.engine.plant() });
         shown = performance.now();
       }
