@@ -8,8 +8,8 @@ export const axeScript = readFileSync(createRequire(import.meta.url).resolve('ax
 /** What axe has against the page as it stands: rule, and the elements it is of; a part of it by its selector. */
 export async function axeViolations(page: Page, part = 'html'): Promise<string[]> {
   const { violations } = await page.evaluate((asked) => {
-    const { axe } = globalThis as unknown as { axe: { run(part: string): Promise<Found> } };
-    return axe.run(asked);
+    const { axe } = globalThis as unknown as { axe: { run(part: string, options: object): Promise<Found> } };
+    return axe.run(asked, { resultTypes: ['violations'] });
   }, part);
   return violations.map(
     ({ id, nodes }) =>

@@ -1,5 +1,6 @@
 import type { Page } from 'playwright-core';
 import { expect, it } from 'vitest';
+import { axeScript, axeViolations } from './accessibility.ts';
 import { inBrowser } from './chromium.ts';
 import { openedPage, settled } from './opened-page.ts';
 import { examplePlant, horizontal, loop } from './plants.ts';
@@ -29,7 +30,7 @@ inBrowser('a plant file that others change too', () => {
 
   it('of two changes of one value the one in the file stands, and the other is shown until it was looked at', async () => {
     await using served = await servedPlant(text);
-    await using opened = await openedPage(served, { at: horizontal, deaf: true });
+    await using opened = await openedPage(served, { at: horizontal, deaf: true, scripts: [axeScript] });
     const { page } = opened;
     served.write(mount('quick-lock'));
     await keptMount(page, 'magnet-2pole');
@@ -43,6 +44,7 @@ inBrowser('a plant file that others change too', () => {
     ]);
     expect(served.text()).toBe(mount('quick-lock'));
     await expect.poll(() => chosenMount(page)).toBe('quick-lock');
+    expect(await axeViolations(page)).toEqual([]);
     await conflict.getByRole('button').click();
     expect(await conflict.count()).toBe(0);
   });

@@ -39,7 +39,7 @@ export async function openedPage(served: ServedPlant, opening: Opening = {}): Pr
   const context =
     opening.context ??
     (await (await browser()).newContext({ viewport: { ...size }, colorScheme: look, reducedMotion: 'reduce' }));
-  context.setDefaultTimeout(15_000);
+  context.setDefaultTimeout(30_000);
   const page = await context.newPage();
   const requests: string[] = [];
   const foreign: string[] = [];

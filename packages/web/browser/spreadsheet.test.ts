@@ -1,5 +1,6 @@
 import { expect, it } from 'vitest';
 import { parse } from 'yaml';
+import { axeScript, axeViolations } from './accessibility.ts';
 import { inBrowser } from './chromium.ts';
 import { openedPage } from './opened-page.ts';
 import { examplePlant } from './plants.ts';
@@ -19,7 +20,7 @@ inBrowser('rows pasted from a spreadsheet', () => {
   it('are told before they are taken; what is refused stays out, and one step undoes them', async () => {
     const text = examplePlant('raw-water-pump');
     await using served = await servedPlant(text);
-    await using opened = await openedPage(served);
+    await using opened = await openedPage(served, { scripts: [axeScript] });
     const { page, context } = opened;
     await context.grantPermissions(['clipboard-read', 'clipboard-write'], { origin: served.origin });
     await page.evaluate((table) => navigator.clipboard.writeText(table), copied);
@@ -28,6 +29,7 @@ inBrowser('rows pasted from a spreadsheet', () => {
     await expect.poll(() => dialog.getByRole('status').textContent()).toMatch(/^1 new, 1 changed, .*1 refused/);
     expect(served.text()).toBe(text);
     expect(await dialog.textContent()).toContain('ACC-100000');
+    expect(await axeViolations(page)).toEqual([]);
     await dialog.getByRole('button', { name: /^Take 2 rows/ }).click();
     await dialog.waitFor({ state: 'detached' });
     await expect.poll(() => served.text()).not.toBe(text);
