@@ -2,7 +2,7 @@ import { defaultRangeExtractor, useVirtualizer } from '@tanstack/react-virtual';
 import { type ClipboardEvent, type KeyboardEvent, useCallback, useMemo, useRef, useState } from 'react';
 import { useLocation } from 'wouter';
 import { machineAddress, pointAddress } from '../app/address.ts';
-import { useAnswer } from '../app/plant-context.tsx';
+import { useAnswer, usePlantStore } from '../app/plant-context.tsx';
 import { columns } from './columns.ts';
 import { type Place, placeAfter } from './grid-keys.ts';
 import { type GridActs, GridLine } from './grid-line.tsx';
@@ -22,6 +22,7 @@ export function PointGrid(props: {
   readonly typed: TypedCells;
 }) {
   const { lines, selection, typed } = props;
+  const store = usePlantStore();
   const [, navigate] = useLocation();
   const box = useRef<HTMLDivElement>(null);
   const pinned = useRef(0);
@@ -140,6 +141,8 @@ export function PointGrid(props: {
       aria-activedescendant={line === undefined ? undefined : `cell-${active.line}-${active.column}`}
       aria-describedby="grid-keys"
       tabIndex={0}
+      // What is worked out waits for the hand, so that scrolling has the machine to itself.
+      onScroll={() => store.touched()}
       onKeyDown={pressed}
       onCopy={copied}
     >
