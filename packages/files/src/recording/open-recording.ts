@@ -16,6 +16,8 @@ export interface Block {
 export interface OpenRecording {
   readonly recording: Recording;
   blocks(): AsyncIterable<Block>;
+  /** A channel that holds nothing more up to the end has ended: its last values, written as none, are no samples. */
+  readonly endsWhereEmpty?: true;
 }
 
 /** What the reader was told because the file leaves it open. */

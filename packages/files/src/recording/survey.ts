@@ -36,7 +36,7 @@ export async function surveyed(opened: OpenRecording): Promise<Survey> {
     for (const [index, watch] of watches.entries()) watch.see(block, index);
     seeTimes(block, times);
   }
-  const seen = watches.map((each) => each.survey());
+  const seen = watches.map((each) => each.survey(opened.endsWhereEmpty === true));
   return {
     recording: {
       ...recording,
@@ -78,9 +78,8 @@ class ChannelWatch {
     }
   }
 
-  /** Empty values at the end are no samples: the channel has ended before the others. */
-  survey(): ChannelSurvey {
-    const samples = this.#finite === 0 ? this.#count : this.#lastFinite;
+  survey(endsWhereEmpty: boolean): ChannelSurvey {
+    const samples = endsWhereEmpty && this.#finite > 0 ? this.#lastFinite : this.#count;
     const step = this.steps?.smallest;
     return {
       samples,

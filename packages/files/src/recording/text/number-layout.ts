@@ -40,7 +40,10 @@ const rowsLookedAt = 40;
  */
 export function numberLayout(lines: readonly string[], file: string, choices: ReadingChoices): PossibleLayout {
   const declared = { ...declaredIn(lines), ...choices };
-  const possible = layoutsAllowed(declared).flatMap((layout) => possibleIn(lines, layout));
+  const found = layoutsAllowed(declared).flatMap((layout) => possibleIn(lines, layout));
+  // A layout that takes rows for a head reads fewer of them: it is not the one.
+  const earliest = Math.min(...found.map(({ start }) => start));
+  const possible = found.filter(({ start }) => start === earliest);
   if (possible.length === 0) {
     throw refusedAt(file, 'its first lines', {
       read: (lines.find((each) => each.trim() !== '') ?? '').slice(0, 60),

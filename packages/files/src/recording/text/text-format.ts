@@ -54,6 +54,7 @@ async function open(source: ByteSource, file: string, choices: ReadingChoices): 
       findings: columns.findings,
     },
     blocks: () => blocks(source, file, layout, columns),
+    endsWhereEmpty: true,
   };
 }
 
@@ -143,7 +144,7 @@ function numberOr(field: string, { decimal }: PossibleLayout, file: string, at: 
   if (value !== undefined) return value;
   throw refusedAt(file, `line ${at}`, {
     read: field.slice(0, 60),
-    expected: 'a number',
-    suggestion: 'Was the file cut, joined or written over there?',
+    expected: `a number with a decimal ${decimal}`,
+    suggestion: 'Was the file cut, joined or written over there? If its numbers are written otherwise: --file-decimal.',
   });
 }

@@ -71,5 +71,5 @@ function timeText(row: number, rate: number): string {
 }
 
 function numberText(value: number): string {
-  return Number.isFinite(value) ? String(value) : 'NaN';
+  return Number.isFinite(value) ? (Object.is(value, -0) ? '-0' : String(value)) : 'NaN';
 }
