@@ -120,9 +120,13 @@ function changesTo(context: Context, { plant, changes, ending }: Serving): Respo
     const last = context.req.header('last-event-id');
     await tell(last === undefined || last === hash ? 'current' : 'changed', hash);
     await new Promise<void>((resolve) => {
-      stream.onAbort(resolve);
-      ending.addEventListener('abort', () => resolve());
-      if (ending.aborted) resolve();
+      const end = () => {
+        ending.removeEventListener('abort', end);
+        resolve();
+      };
+      stream.onAbort(end);
+      ending.addEventListener('abort', end);
+      if (ending.aborted) end();
     });
     clearInterval(beat);
     deaf();
