@@ -32,14 +32,14 @@ export function prediction(chain: MeasuringChain): Prediction {
   const bias = biasWindow(chain);
   return {
     chain,
-    response: fromAll(
-      { relative },
-      ({ relative: { stages, sensitivity } }) =>
-        (frequency: number) =>
-          scaled(transfer(stages, frequency), 1 / sensitivity),
+    response: fromAll({ relative }, ({ relative: { stages, sensitivity } }) =>
+      remembered((frequency: number) => scaled(transfer(stages, frequency), 1 / sensitivity)),
     ),
     features: featuresOf(chain),
-    noise: thenAnswer(relative, ({ stages, sensitivity }) => overSensitivity(noiseAtEnd(stages), sensitivity)),
+    noise: fromAll(
+      { density: thenAnswer(relative, ({ stages, sensitivity }) => overSensitivity(noiseAtEnd(stages), sensitivity)) },
+      ({ density }) => remembered(density),
+    ),
     residual: fromAll(
       { relative },
       ({ relative: { stages, sensitivity } }) =>
@@ -51,6 +51,21 @@ export function prediction(chain: MeasuringChain): Prediction {
     ceilings: [...chain.transducer.ceilings, ...electricalCeilings(chain, bias)],
     drive: cableDrive(chain),
     loop: loopPrediction(chain),
+  };
+}
+
+/**
+ * The same function, which answers a frequency it was asked before without working it out again: rules, tables and
+ * drawings ask one chain for the same frequencies.
+ */
+function remembered<T>(at: (frequency: number) => T): (frequency: number) => T {
+  const known = new Map<number, T>();
+  return (frequency) => {
+    const before = known.get(frequency);
+    if (before !== undefined) return before;
+    const value = at(frequency);
+    known.set(frequency, value);
+    return value;
   };
 }
 
