@@ -60,6 +60,7 @@ function withPicture(block: Block): object {
     caption,
     svg: standaloneSvg(drawing),
     width: drawing.width,
+    height: drawing.height,
     wide: drawing.width >= wideFrom,
     description: `${drawing.title}. ${drawing.description}`,
   };

@@ -11,6 +11,8 @@ export const template = `
 #let rule = 0.4pt + rgb("#8d939a")
 #let fine = 0.3pt + rgb("#c3c7cb")
 #let landscape = record.orientation == "landscape"
+#let sides = (a4: (210mm, 297mm), a3: (297mm, 420mm), us-letter: (8.5in, 11in)).at(paper)
+#let page-height = if landscape { sides.first() } else { sides.last() }
 
 #set document(title: record.title + ": " + issue.plant, author: (), keywords: (record.kind, "revision " + issue.revision), date: if record.year == 0 { none } else { datetime(year: record.year, month: record.month, day: record.day) })
 #set text(font: "Inter", size: 8.6pt, fill: ink, lang: "en", region: "GB", number-type: "lining", hyphenate: false, fallback: false)
@@ -43,8 +45,8 @@ export const template = `
   line(length: 100%, stroke: rule)
   v(-1.2mm)
   grid(
-    columns: (2fr, auto, 1fr),
-    column-gutter: 3mm,
+    columns: (1fr, auto, auto),
+    column-gutter: 6mm,
     long(issue.plant + ": " + record.title + ", revision " + issue.revision),
     text("content " + issue.contentHash.slice(0, calc.min(16, issue.contentHash.len()))),
     align(right, text("page " + str(counter(page).get().first()) + " of " + str(counter(page).final().first()))),
@@ -76,7 +78,7 @@ export const template = `
   else if cell.is == "number" { align(right, box(text(number-width: "tabular", aligned(cell.shown, most)))) }
   else if cell.is == "measure" { box(text(cell.shown + sym.space.nobreak + cell.unit)) }
   else if cell.is == "unknown" { emph(underline(stroke: (thickness: 0.4pt, dash: "dotted"), offset: 1.4pt, "unknown")) }
-  else if cell.is == "none" { text(fill: quiet, "–") }
+  else if cell.is == "none" { align(if column.kind == "number" { right } else { left }, text(fill: quiet, "–")) }
   else { v(4.2mm, weak: false) }
 }
 
@@ -108,7 +110,7 @@ export const template = `
   else if each.is == "caution" { block(width: 100%, stroke: 0.9pt + ink, inset: 2.6mm, breakable: false, { text(weight: 600, "Caution. "); long(each.text) }) }
   else if each.is == "list" { list(..each.entries.map(long), indent: 0pt, body-indent: 1.6mm, spacing: 1.3mm) }
   else if each.is == "facts" {
-    block(width: 100%, grid(columns: (38mm, 1fr), column-gutter: 3mm, row-gutter: 1.5mm,
+    block(width: 100%, grid(columns: (44mm, 1fr), column-gutter: 3mm, row-gutter: 1.5mm,
       ..each.facts.map(fact => (text(fill: quiet, long(fact.term)), long(fact.value))).flatten()))
   }
   else if each.is == "derivation" {
@@ -116,12 +118,17 @@ export const template = `
     block(width: 100%, inset: (left: 4mm), stroke: (left: 0.6pt + quiet), breakable: false, {
       text(fill: quiet, long(found.formula))
       if "substituted" in found { linebreak(); long(found.substituted) }
-      if found.notes.len() > 0 { linebreak(); text(size: 7.2pt, fill: quiet, long(found.notes.join("; "))) }
+      for each in found.notes { linebreak(); text(size: 7.2pt, fill: quiet, long(each)) }
     })
   }
   else if each.is == "drawing" {
     block(breakable: false, width: 100%, {
-      align(center, image(bytes(each.svg), format: "svg", width: if each.wide { 100% } else { each.width * 0.75pt }, alt: each.description))
+      layout(size => {
+        // Across the page, unless it would then be taller than most of it.
+        let across = if each.wide { size.width } else { calc.min(size.width, each.width * 0.75pt) }
+        let most = page-height * if landscape { 0.62 } else { 0.42 }
+        align(center, image(bytes(each.svg), format: "svg", width: calc.min(across, most * each.width / each.height), alt: each.description))
+      })
       par(text(size: 7.2pt, fill: quiet, long(each.caption)))
     })
   }

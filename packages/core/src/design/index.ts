@@ -2,6 +2,7 @@ export * from './design.ts';
 export * from './growing-fault.ts';
 export * from './machine-limits.ts';
 export * from './machine-positions.ts';
+export * from './part-quantities.ts';
 export * from './plant.ts';
 export * from './point-alarms.ts';
 export * from './point-budgets.ts';

@@ -119,7 +119,7 @@ ${table({
 }
 
 /** What every prediction here takes for granted, whatever the parts. */
-const ofEveryModel = [
+export const ofEveryModel = [
   'The motion under the transducer is the motion that matters: the path from the fault to the surface is not part of the chain.',
   'The chain is linear up to its ceilings, and in one direction; motion across it enters the uncertainty only.',
   'The worst peak adds all largest levels and all disturbances as if they met in phase. A burst or a disturbance with a band is lifted by the rms of the gain over its band.',

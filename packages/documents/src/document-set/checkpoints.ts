@@ -21,7 +21,11 @@ export function checkpointTable(
         measureColumn('Stands for', ({ level }) => answered(level, (value) => levelCell(value, showing))),
         numberColumn('Counts of the card', '', ({ counts }) => answered(counts, count)),
         ...(found
-          ? [blankColumn<LoopCheckpoint>('Found in the controller'), blankColumn<LoopCheckpoint>('Counts found')]
+          ? [
+              blankColumn<LoopCheckpoint>('Found in the controller'),
+              blankColumn<LoopCheckpoint>('Counts found'),
+              blankColumn<LoopCheckpoint>('Tolerance agreed'),
+            ]
           : []),
       ],
       loopCheckpoints(loop, card),

@@ -1,6 +1,8 @@
 import {
   type Appraisal,
+  type Clause,
   type DesignedPoint,
+  type Judgement,
   type Plant,
   type Showing,
   showClause,
@@ -9,7 +11,7 @@ import {
 } from '@soundpost/core';
 import { chainDrawing } from '../../chain/chain-drawing.ts';
 import { type Explanation, explanation } from '../../derivation/explanation.ts';
-import { derivationBlock, drawn, facts, heading, note, paragraph, preparedCheckedApproved } from '../blocks.ts';
+import { derivationBlock, drawn, facts, heading, list, note, paragraph, preparedCheckedApproved } from '../blocks.ts';
 import { answered, answerText, levelCell, numberIn, words } from '../cells.ts';
 import { everyPoint } from '../every-point.ts';
 import { issuedKind } from '../issued-kind.ts';
@@ -82,6 +84,10 @@ function targetTable({ point }: DesignedPoint, showing: Showing): Block {
   );
 }
 
+function subjectOf({ target, what }: Judgement, showing: Showing): string {
+  return target === undefined ? showMeasure(what, showing) : `${target}: ${showMeasure(what, showing)}`;
+}
+
 /** Those with a formula each in full; those that only ask yes or no together in a table. */
 function judgementParts(
   { point }: DesignedPoint,
@@ -92,26 +98,33 @@ function judgementParts(
   const told = appraisal.judgements.map((judgement) => explanation(judgement, appraisal, point, policy, showing));
   const worked = told.filter((each) => each.derivations.some(({ substituted }) => substituted !== undefined));
   const compared = told.filter((each) => !worked.includes(each));
+  const cited = [...new Set(told.flatMap((each) => each.sources.map(showClause)))];
+  const numbers = (sources: readonly Clause[]) => sources.map((each) => cited.indexOf(showClause(each)) + 1).join(', ');
   return [
     setTable<Explanation>(
       `${point.of} compared`,
       'Judgements that hold two things against each other, yes or no',
       [
         textColumn('Asked', ({ title }) => words(title), 2.4),
-        textColumn('Of', ({ judgement }) => words(judgement.target ?? 'the chain'), 1.2),
+        textColumn('Of', ({ judgement }) => words(subjectOf(judgement, showing)), 1.6),
         textColumn('Found', ({ judgement }) => words(showMeasure(judgement.found, showing)), 1.6),
         textColumn('Limit', ({ judgement }) => words(showMeasure(judgement.limit, showing)), 1.6),
         textColumn('Outcome', ({ judgement }) => words(judgement.outcome), 0.9),
-        textColumn('Source', ({ sources }) => words(sources.map(showClause).join('; ')), 2.6),
+        textColumn('Source', ({ sources }) => words(numbers(sources)), 0.7),
       ],
       compared,
       'Every judgement has a formula.',
     ),
-    ...worked.flatMap(workedJudgement),
+    ...worked.flatMap((each) => workedJudgement(each, numbers(each.sources))),
+    heading('Sources, as they are numbered above'),
+    ...list(cited.map((each, index) => `${index + 1}: ${each}`)),
   ];
 }
 
-function workedJudgement({ title, judgement, sentence, numbers, derivations, sources }: Explanation): readonly Block[] {
+function workedJudgement(
+  { title, judgement, sentence, numbers, derivations }: Explanation,
+  cited: string,
+): readonly Block[] {
   return [
     heading(`${title} (${judgement.target ?? 'the chain'}): ${judgement.outcome}`),
     paragraph(sentence),
@@ -119,6 +132,6 @@ function workedJudgement({ title, judgement, sentence, numbers, derivations, sou
       derivationBlock({ formula, notes: notes ?? [], ...(substituted === undefined ? {} : { substituted }) }),
     ),
     facts(numbers.map(({ name, shown }) => [name, shown])),
-    ...(sources.length === 0 ? [] : [note(`Source: ${sources.map(showClause).join('; ')}`)]),
+    ...(cited === '' ? [] : [note(`Source: ${cited}`)]),
   ];
 }
