@@ -1,0 +1,111 @@
+// Takes the pictures of docs/user-guide from the real page: `npm run build && node tools/pictures.mjs`. A page that was
+// built elsewhere is named by its folder.
+// Needs a Chromium; CHROMIUM names it where it is not /usr/bin/chromium.
+import { copyFileSync, mkdirSync, mkdtempSync, rmSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join, resolve } from 'node:path';
+import { workbench } from '@soundpost/server';
+import { chromium } from 'playwright-core';
+
+const root = resolve(import.meta.dirname, '..');
+const into = join(root, 'docs/user-guide');
+const desk = { width: 1440, height: 900 };
+const phone = { width: 390, height: 844 };
+const horizontal = '/point/P-301/pump-drive-end-horizontal';
+const rows = [
+  'Machine;Point;Location;Direction;Installation;Transducer;Mount;Cable;Length [m];Input',
+  'P-301;motor-drive-end;motor, drive end;vertical;portable;ACC-100;stud;TSP;12;PORT-24',
+  'P-301;pump-drive-end-loop;;;;;;;90;',
+  'P-301;motor-other-end;motor, other end;vertical;portable;ACC-1000;stud;TSP;12;PORT-24',
+].join('\n');
+
+/** Each picture: its name, the address, and what is done before it is taken. */
+const pictures = [
+  ['walk', '/'],
+  ['points', '/', putAway],
+  ['paste', '/', pasteRows],
+  ['machine', '/machine/P-301'],
+  ['point', horizontal],
+  ['point-held', horizontal, swapMount],
+  ['point-shortlist', horizontal, (page) => showSheet(page, 'Shortlist')],
+  ['point-noise', horizontal, (page) => showSheet(page, 'Noise')],
+  ['findings', '/findings'],
+  ['catalogue', '/catalogue/ACC-100'],
+  ['workings', '/workings/mounted-response'],
+];
+
+const folder = mkdtempSync(join(tmpdir(), 'soundpost-pictures-'));
+const plant = join(folder, 'plant.yaml');
+copyFileSync(join(root, 'examples/raw-water-pump/plant.yaml'), plant);
+mkdirSync(into, { recursive: true });
+const bench = await workbench({
+  plant,
+  port: 0,
+  genericCatalogue: join(root, 'packages/files/catalogues/generic.yaml'),
+  page: process.argv[2] ?? join(root, 'packages/web/dist'),
+});
+const browser = await chromium.launch({
+  executablePath: process.env.CHROMIUM ?? '/usr/bin/chromium',
+  args: ['--no-sandbox'],
+});
+try {
+  const context = await browser.newContext({ viewport: desk, colorScheme: 'light', reducedMotion: 'reduce' });
+  await context.request.get(bench.newAddress());
+  const page = await context.newPage();
+  for (const [name, address, act] of pictures) await taken(page, name, address, act);
+  await page.setViewportSize(phone);
+  await taken(page, 'point-phone', horizontal);
+} finally {
+  await browser.close();
+  await bench.close();
+  rmSync(folder, { recursive: true });
+}
+
+async function taken(page, name, address, act) {
+  await page.goto(`http://127.0.0.1:${bench.port}${address}`);
+  await settled(page);
+  await page.evaluate(() => document.fonts.ready);
+  await act?.(page);
+  await settled(page);
+  const path = join(into, `${name}.png`);
+  await page.screenshot({ path });
+  console.log(path);
+}
+
+/** Until the whole plant is worked out and the view waits for nothing. */
+async function settled(page) {
+  await page.waitForFunction(
+    () =>
+      document.querySelector('.title-bar .verdict-line .outcome') !== null &&
+      document.querySelector('main .waiting') === null,
+  );
+}
+
+/** The first walk is put away; it stays away for the pictures that follow. */
+async function putAway(page) {
+  await page.getByRole('button', { name: 'Put away' }).click();
+}
+
+async function swapMount(page) {
+  await page.getByRole('combobox', { name: 'Mount' }).selectOption('magnet-2pole');
+  await page.locator('.point-verdict .outcome.fails').waitFor();
+}
+
+async function showSheet(page, title) {
+  await page.getByRole('tab', { name: title, exact: true }).click();
+  await settled(page);
+  // To the top of the window, below the bar that stays there.
+  await page.getByRole('heading', { name: 'Sheets of this point' }).evaluate((heading) => {
+    heading.scrollIntoView();
+    scrollBy(0, -72);
+  });
+}
+
+async function pasteRows(page) {
+  await page
+    .getByRole('button', { name: /^Paste a table/ })
+    .first()
+    .click();
+  await page.getByRole('dialog').getByRole('textbox').first().fill(rows);
+  await page.getByText('1 refused').waitFor();
+}
