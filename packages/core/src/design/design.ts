@@ -89,7 +89,7 @@ export function assembledDesign(plant: Plant, machines: readonly DesignedMachine
   const findings = inOrderOfWeight(
     machines
       .flatMap((machine) => [...machine.findings, ...machine.points.flatMap((point) => point.findings)])
-      .concat(sharedChannels(channelUses(machines)), wiring.findings),
+      .concat(sharedChannels(channelUses(machines)), wiring.findings, nothingToProve(machines)),
   );
   return { plant, machines, loops: wiring.loops, findings, verdict: verdictOf(findings) };
 }
@@ -233,6 +233,25 @@ function readingAtSpeed({ probes, alarm }: PlantPoint): Level<Motion> | undefine
 
 function slowestTurn(table: FrequencyTable, running: Running): Answer<number> {
   return shaftSpeedIn(table, running, 'lowest');
+}
+
+/** Where nothing is asked for, nothing is proven: an empty plant must not read as a proven one. */
+function nothingToProve(machines: readonly DesignedMachine[]): readonly Finding[] {
+  const targets = machines.flatMap((machine) => machine.points.flatMap((point) => point.point.targets));
+  if (targets.length > 0) return [];
+  return [
+    finding({
+      rule: 'design/nothing-to-prove',
+      weight: 'question',
+      at: 'plant',
+      found: 'no target at any measuring point',
+      limit: 'at least one target at one point',
+      because: 'A verdict is a comparison with stated targets; without one it would say nothing.',
+      remedy: ['state a measuring point and what it must capture'],
+      sources: [],
+      asks: 'What must be seen on these machines, and where?',
+    }),
+  ];
 }
 
 function noChain(point: MeasuringPoint): Finding {

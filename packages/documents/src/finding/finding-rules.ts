@@ -12,6 +12,11 @@ const says = (id: string, title: string, prose: string): FindingRule => ({ id, t
 /** Findings that arise while something is computed, beside the rules that have a list of their own. */
 export const findingRules: readonly FindingRule[] = [
   says(
+    'design/nothing-to-prove',
+    'A plant asks for nothing',
+    'A verdict is a comparison with stated targets. A plant without any would be proven by saying nothing, so it is asked what must be seen, and where.',
+  ),
+  says(
     'design/no-chain',
     'A point has no chain',
     'A point without a chosen transducer and mount measures nothing, so its targets are uncovered. Choose from the shortlist of the point, or record why it is not measured.',
