@@ -32,6 +32,17 @@ inBrowser('a measuring point under the hand', () => {
     expect(requests.slice(asked)).toEqual([]);
   });
 
+  it('a motor on a converter is run by its line frequency, and told so', async () => {
+    await using served = await servedPlant(examplePlant('raw-water-pump'));
+    await using opened = await openedPage(served, { at: horizontal });
+    const slider = opened.page.getByRole('slider', { name: 'line frequency of motor, held' });
+    expect(await slider.getAttribute('aria-valuetext')).toBe('25 Hz to 50 Hz, as stated');
+    const { chart } = await told(opened.page);
+    await slider.fill('0');
+    await expect.poll(() => slider.getAttribute('aria-valuetext')).toBe('25 Hz');
+    await expect.poll(async () => (await told(opened.page)).chart).not.toBe(chart);
+  });
+
   it('another mount turns a target; kept it is in the file, undone the file has the bytes it had', async () => {
     const text = examplePlant('raw-water-pump');
     await using served = await servedPlant(text);

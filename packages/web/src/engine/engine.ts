@@ -4,7 +4,6 @@ import {
   decibels,
   type Finding,
   flipPoints,
-  operatingRange,
   pointShortlist,
   questions,
   Refusal,
@@ -12,7 +11,6 @@ import {
   type Shelf,
   type Showing,
   showMeasure,
-  showQuantity,
   valueIfStated,
 } from '@soundpost/core';
 import { markupOf, pointSheets } from '@soundpost/documents';
@@ -27,7 +25,7 @@ import { foreseen } from './foreseen.ts';
 import { subjectOf } from './handles.ts';
 import { keptEdits } from './kept-edits.ts';
 import { heldSpeed } from './machine/held-speed.ts';
-import { machineBench } from './machine/machine-bench.ts';
+import { machineBench, speedRange } from './machine/machine-bench.ts';
 import type { HeldAnswer, MachineBench, SpeedAsked } from './machine/views.ts';
 import { type PartChoices, partChoices } from './part-choices.ts';
 import { pasteView } from './paste/paste-view.ts';
@@ -163,8 +161,6 @@ export class Engine {
     if (found === undefined) return undefined;
     const { machine, point: designed } = found;
     const plant = this.#open.plant!;
-    const range = operatingRange(machine.stated.train);
-    const show = (speed: number) => showQuantity('shaft speed', speed, this.#showing);
     const { chosen, way } = designed.stated;
     const place = (
       name: PlaceView['place'],
@@ -188,14 +184,7 @@ export class Engine {
         place('cable', plant.catalogue.cables, way?.cable.name),
         place('input', plant.catalogue.inputs, way?.input.name),
       ],
-      speed: range.known
-        ? {
-            low: range.value.low,
-            high: range.value.high,
-            shownLow: show(range.value.low),
-            shownHigh: show(range.value.high),
-          }
-        : undefined,
+      speed: speedRange(machine, this.#showing),
       trial: this.trial({ of, moved: {}, parts: {}, speed: undefined })!,
       sheets: pointSheets(designed, plant, 'point', this.#setting)
         .filter((each) => each.present)

@@ -18,6 +18,7 @@ import {
 import { amplitudeChart, markupOf, svg } from '@soundpost/documents';
 import { handleKey, handleViews } from './handles.ts';
 import { judgementView } from './judgement-view.ts';
+import { speedQuantity } from './machine/machine-bench.ts';
 import type { PlaceView, TrialAsked, TrialView } from './views.ts';
 
 const shelves: Readonly<Record<PlaceView['place'], Shelf>> = {
@@ -73,7 +74,7 @@ export function trialView(
     decides: held === undefined ? [] : deciding(held.judged, showing),
     judgements: held?.judged.judgements.map((each) => judgementView(each, showing)) ?? [],
     handles: held === undefined ? [] : handleViews(machine, designed, held.subject),
-    speed: asked.speed === undefined ? undefined : showQuantity('shaft speed', asked.speed, showing),
+    speed: asked.speed === undefined ? undefined : showQuantity(speedQuantity(machine), asked.speed, showing),
     milliseconds: performance.now() - began,
   };
 }

@@ -1,4 +1,5 @@
 import type { Edit } from '@soundpost/server/protocol';
+import type { SpeedRange } from './machine/views.ts';
 
 /** How the engineer wants values shown. */
 export interface ShowingChoice {
@@ -143,18 +144,11 @@ export interface PointView {
   readonly direction: string;
   readonly path: readonly (string | number)[];
   readonly places: readonly PlaceView[];
-  readonly speed: SpeedView | undefined;
+  /** The speed or line frequency the machine may run at, for the hand that drags it. */
+  readonly speed: SpeedRange | undefined;
   readonly trial: TrialView;
   readonly sheets: readonly { readonly name: string; readonly title: string }[];
   readonly findings: readonly FindingView[];
-}
-
-/** The speed the machine may run at, for the hand that drags it. */
-export interface SpeedView {
-  readonly low: number;
-  readonly high: number;
-  readonly shownLow: string;
-  readonly shownHigh: string;
 }
 
 /** What a hand holds another way than the file states it. */

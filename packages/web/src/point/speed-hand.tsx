@@ -1,28 +1,35 @@
-import type { SpeedView } from '../engine/views.ts';
+import type { SpeedRange } from '../engine/machine/views.ts';
 import type { Hands } from './use-hands.ts';
 
-/** The speed of the machine under the hand; as stated the chart shows the whole range. */
+/** What the machine is run by, under the hand; as stated the chart shows the whole range. */
 export function SpeedHand({
   speed,
   hands,
   shown,
 }: {
-  readonly speed: SpeedView;
+  readonly speed: SpeedRange;
   readonly hands: Hands;
   readonly shown: string | undefined;
 }) {
-  const { low, high, shownLow, shownHigh } = speed;
-  if (low === high) return <p className="quiet">The machine runs at {shownLow}.</p>;
+  const { of, low, high, shownLow, shownHigh } = speed;
+  const now = shown ?? `${shownLow} to ${shownHigh}, as stated`;
+  if (low === high) {
+    return (
+      <p className="quiet">
+        The machine runs at one <bdi>{of}</bdi>, {shownLow}.
+      </p>
+    );
+  }
   return (
     <div className="speed-hand">
       <label>
         <span>
-          Machine runs at <output>{shown ?? `${shownLow} to ${shownHigh}, as stated`}</output>
+          Machine runs at a <bdi>{of}</bdi> of <output>{now}</output>
         </span>
         <input
           type="range"
-          aria-label="Machine runs at"
-          aria-valuetext={shown ?? `${shownLow} to ${shownHigh}, as stated`}
+          aria-label={`${of}, held`}
+          aria-valuetext={now}
           min={0}
           max={1000}
           value={hands.asked.speed === undefined ? 1000 : ((hands.asked.speed - low) / (high - low)) * 1000}

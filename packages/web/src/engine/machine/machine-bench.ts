@@ -56,7 +56,8 @@ export function speedQuantity({ stated: { train } }: DesignedMachine): 'shaft sp
   return train.operation.by === 'shaft' ? 'shaft speed' : 'frequency';
 }
 
-function speedRange(machine: DesignedMachine, showing: Showing): SpeedRange | undefined {
+/** What the machine is run by, from lowest to highest: the speed of a shaft, or the line frequency of its motor. */
+export function speedRange(machine: DesignedMachine, showing: Showing): SpeedRange | undefined {
   const { train } = machine.stated;
   const range = operatingRange(train);
   if (!range.known) return undefined;
