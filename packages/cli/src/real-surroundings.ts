@@ -4,7 +4,7 @@ import { dirname } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import type { Surroundings } from '@soundpost/commands';
 import { Refusal } from '@soundpost/core';
-import { readBytes, writeWhole } from '@soundpost/store';
+import { openBytes, readBytes, writeWhole } from '@soundpost/store';
 import { openWorkbench } from './open-workbench.ts';
 
 const longestWait = 10_000;
@@ -13,6 +13,7 @@ const longestWait = 10_000;
 export function realSurroundings(step: (what: string) => void): Surroundings {
   return {
     readBytes: (path) => readBytes(path),
+    openFile: openBytes,
     writeFile: async (path, content, replacing) => {
       await makeFolder(dirname(path));
       await writeWhole(path, content, replacing);

@@ -7,6 +7,7 @@ import { explain } from './explain.ts';
 import { issue } from './issue.ts';
 import { newThing } from './new.ts';
 import { prove } from './prove.ts';
+import { record } from './record.ts';
 import { schema } from './schema.ts';
 import { serve } from './serve.ts';
 import { shortlist } from './shortlist.ts';
@@ -22,6 +23,7 @@ export const commands: readonly AnyCommand[] = [
   issue,
   serve,
   event,
+  record,
   explain,
   workings,
   work,

@@ -1,4 +1,5 @@
 import { nearest, Refusal } from '@soundpost/core';
+import { bytesInMemory } from '@soundpost/files';
 import type { Surroundings } from './surroundings.ts';
 
 /** A world of files in memory, for tests and rehearsals: nothing in it reaches the disk. */
@@ -11,25 +12,27 @@ export interface InMemory extends Surroundings {
 
 export function inMemory(
   files: Readonly<Record<string, string | Uint8Array>>,
-  world: Partial<Omit<Surroundings, 'readBytes' | 'writeFile' | 'step'>> = {},
+  world: Partial<Omit<Surroundings, 'readBytes' | 'openFile' | 'writeFile' | 'step'>> = {},
 ): InMemory {
   const bytesOf = (content: string | Uint8Array) =>
     typeof content === 'string' ? new TextEncoder().encode(content) : content;
   const standing = new Map(Object.entries(files).map(([path, content]) => [path, bytesOf(content)]));
   const steps: string[] = [];
+  const standingAt = (path: string): Uint8Array => {
+    const bytes = standing.get(path);
+    if (bytes !== undefined) return bytes;
+    const near = nearest(path, [...standing.keys()]);
+    throw new Refusal({
+      read: path,
+      expected: 'a file that exists',
+      ...(near === undefined ? {} : { suggestion: `Did you mean '${near}'?` }),
+    });
+  };
   return {
     files: standing,
     steps,
-    readBytes: async (path) => {
-      const bytes = standing.get(path);
-      if (bytes !== undefined) return bytes;
-      const near = nearest(path, [...standing.keys()]);
-      throw new Refusal({
-        read: path,
-        expected: 'a file that exists',
-        ...(near === undefined ? {} : { suggestion: `Did you mean '${near}'?` }),
-      });
-    },
+    readBytes: async (path) => standingAt(path),
+    openFile: async (path) => ({ ...bytesInMemory(standingAt(path)), close: async () => {} }),
     writeFile: async (path, content, { overwrite }) => {
       if (!overwrite && standing.has(path)) throw new Refusal({ read: path, expected: 'a name that is not taken' });
       standing.set(path, bytesOf(content));

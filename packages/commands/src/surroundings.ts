@@ -1,3 +1,10 @@
+import type { ByteSource } from '@soundpost/files';
+
+/** A file that is read in pieces, until it is closed. */
+export interface OpenFile extends ByteSource {
+  close(): Promise<void>;
+}
+
 /** A workbench to be opened. */
 export interface WantedWorkbench {
   readonly plant: string;
@@ -13,6 +20,8 @@ export interface WantedWorkbench {
 export interface Surroundings {
   /** The bytes of a file. Throws Refusal in words. */
   readBytes(path: string): Promise<Uint8Array>;
+  /** Opens a file of any size to be read in pieces. Throws Refusal in words. */
+  openFile(path: string): Promise<OpenFile>;
   /** Writes a file as a whole and makes its folder where there is none. Throws Refusal in words. */
   writeFile(path: string, content: string | Uint8Array, replacing: { readonly overwrite: boolean }): Promise<void>;
   /** Whether a file or folder may be written. */

@@ -49,13 +49,13 @@ export async function writeWhole(
   }
 }
 
-interface Stands {
+export interface Stands {
   readonly size: number;
   isFile(): boolean;
   isDirectory(): boolean;
 }
 
-function refuseUnfit(path: string, stands: Stands, largest: number): Stands {
+export function refuseUnfit(path: string, stands: Stands, largest: number): Stands {
   if (!stands.isFile()) {
     throw new Refusal({
       read: path,
@@ -90,7 +90,7 @@ const words: Readonly<Record<string, { readonly expected: string; readonly sugge
   ELOOP: { expected: 'a file', suggestion: 'Its links lead in a circle.' },
 };
 
-async function inWords(error: unknown, path: string, done: 'read' | 'written'): Promise<unknown> {
+export async function inWords(error: unknown, path: string, done: 'read' | 'written'): Promise<unknown> {
   if (error instanceof Refusal) return error;
   const code = codeOf(error);
   if (code === 'ENOENT') return new Refusal({ read: path, ...(await missing(path, done)) });

@@ -1,2 +1,3 @@
-export * from './folder.ts';
+export { largestRead, readBytes, writeWhole } from './folder.ts';
+export * from './open-bytes.ts';
 export { isUnfinished, type Replacing } from './whole-file.ts';

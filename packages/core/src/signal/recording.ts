@@ -81,19 +81,27 @@ const asked: Readonly<Record<ChannelFact, string>> = {
 };
 
 /**
- * Everything the recording does not say, each as a question. What no channel says is asked once for all of them; what
- * the file said but could not be taken stands with its question.
+ * Everything the recording does not say, each as a question. What several channels do not say is asked once for
+ * them; what the file said but could not be taken stands with its question.
  */
 export function questionsOf({ channels, start }: Recording): readonly Missing[] {
   const perFact = channelFacts.flatMap((fact) => {
     const silent = channels.filter((each) => !each[fact].known);
-    const heard = new Set(silent.map((each) => each.heard[fact] ?? ''));
-    if (silent.length === channels.length && silent.length > 1 && heard.size === 1) {
-      return [{ of: `all ${channels.length} channels`, what: question(fact, [...heard][0]!) }];
-    }
-    return silent.map((each) => ({ of: each.of, what: question(fact, each.heard[fact] ?? '') }));
+    const heard = [...new Set(silent.map((each) => each.heard[fact] ?? ''))];
+    return heard.map((words) => {
+      const alike = silent.filter((each) => (each.heard[fact] ?? '') === words);
+      return { of: namesOf(alike, channels.length), what: question(fact, words) };
+    });
   });
-  return start.known ? perFact : [...perFact, { of: 'the recording', what: 'date, time and time zone of its start' }];
+  if (start.known && /(?:z|utc|gmt|[+-]\d\d:?\d\d)$/i.test(start.value.trim())) return perFact;
+  const what = start.known ? 'time zone of its start' : 'date, time and time zone of its start';
+  return [...perFact, { of: 'the recording', what }];
+}
+
+function namesOf(alike: readonly RecordedChannel[], all: number): string {
+  if (alike.length === all && all > 1) return `all ${all} channels`;
+  const names = alike.slice(0, 4).map(({ of }) => of);
+  return alike.length > 4 ? `${names.join(', ')} and ${alike.length - 4} more` : names.join(', ');
 }
 
 function question(fact: ChannelFact, heard: string): string {

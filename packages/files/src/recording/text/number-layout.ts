@@ -63,7 +63,7 @@ export function numberLayout(lines: readonly string[], file: string, choices: Re
       expected: 'a decimal sign and a separator that can be told apart',
       suggestion: `It can be read as ${left.map(inWords).join(' or as ')}${
         left.length > 1 ? '' : ', or with marks between thousands'
-      }: say which, with --file-decimal point|comma and --separator ${separators.join('|')}.`,
+      }: say which, with --sign point|comma and --separator ${separators.join('|')}.`,
     });
   }
   return left[0]!;

@@ -145,6 +145,6 @@ function numberOr(field: string, { decimal }: PossibleLayout, file: string, at: 
   throw refusedAt(file, `line ${at}`, {
     read: field.slice(0, 60),
     expected: `a number with a decimal ${decimal}`,
-    suggestion: 'Was the file cut, joined or written over there? If its numbers are written otherwise: --file-decimal.',
+    suggestion: 'Was the file cut, joined or written over there? If its numbers are written otherwise: --sign.',
   });
 }

@@ -32,7 +32,7 @@ test.each([
 
 test('what could be a decimal comma or a separator is asked, and read as it is answered', async () => {
   const text = rows(20, (i) => `${i},${i + 1}`);
-  expect(await refused(text)).toMatch(/as one column \(0\.1; .*as 2 columns \(0 and 1; .*--file-decimal point\|comma/);
+  expect(await refused(text)).toMatch(/as one column \(0\.1; .*as 2 columns \(0 and 1; .*--sign point\|comma/);
   expect((await read(text, { decimal: 'comma' })).values).toEqual([
     Array.from({ length: 20 }, (_, i) => Number(`${i}.${i + 1}`)),
   ]);
