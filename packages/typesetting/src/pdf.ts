@@ -1,6 +1,6 @@
 import { NodeCompiler } from '@myriaddreamin/typst-ts-node-compiler';
 import { Broken } from '@soundpost/core';
-import { type Block, type DocumentRecord, inert, standaloneSvg } from '@soundpost/documents/document-set';
+import { type Block, cut, type DocumentRecord, inert, standaloneSvg } from '@soundpost/documents/document-set';
 import { covered } from './coverage.ts';
 import { shippedFonts } from './fonts.ts';
 import { template } from './template.ts';
@@ -10,6 +10,9 @@ export const papers = ['a4', 'a3', 'letter'] as const;
 export type Paper = (typeof papers)[number];
 
 const typstPaper: Readonly<Record<Paper, string>> = { a4: 'a4', a3: 'a3', letter: 'us-letter' };
+
+/** Longer than any sentence of ours; a longer text of a plant is cut, and says so. */
+const longestText = 1200;
 
 /** A drawing wider than this, in its own units, is set across the page. */
 const wideFrom = 500;
@@ -27,7 +30,7 @@ export function pdf(record: DocumentRecord, paper: Paper = 'a4'): Uint8Array {
     record: JSON.stringify(
       { ...record, year, month, day, sheets: record.sheets.map(withPictures) },
       (key, value: unknown) =>
-        typeof value === 'string' ? covered(key === 'svg' ? value : inert(value), signs) : value,
+        typeof value === 'string' ? covered(key === 'svg' ? value : inert(cut(value, longestText)), signs) : value,
     ),
   };
   try {

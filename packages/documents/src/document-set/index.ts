@@ -1,4 +1,4 @@
-export { inert } from '../typesetting/inert-text.ts';
+export { cut, inert } from '../typesetting/inert-text.ts';
 export { cellText } from './cells.ts';
 export { csv } from './csv.ts';
 export { type Issuing, issueFacts } from './issue-facts.ts';

@@ -20,7 +20,11 @@ export function poppler(program: 'pdfinfo' | 'pdftotext' | 'pdffonts', bytes: Ui
     const path = join(folder, 'document.pdf');
     writeFileSync(path, bytes);
     const parameters = program === 'pdftotext' ? ['-layout', path, '-'] : [path];
-    return execFileSync(program, parameters, { encoding: 'utf8', stdio: ['ignore', 'pipe', 'ignore'] });
+    return execFileSync(program, parameters, {
+      encoding: 'utf8',
+      maxBuffer: 64_000_000,
+      stdio: ['ignore', 'pipe', 'ignore'],
+    });
   } finally {
     rmSync(folder, { recursive: true, force: true });
   }
