@@ -1,5 +1,13 @@
-import { blocks, design as designOf, type Finding, inOrderOfWeight, Refusal, valueIfStated } from '@soundpost/core';
-import { type Issuing, issuedKinds, issueFacts } from '@soundpost/documents/document-set';
+import {
+  blocks,
+  completenessFindings,
+  design as designOf,
+  type Finding,
+  inOrderOfWeight,
+  Refusal,
+  valueIfStated,
+} from '@soundpost/core';
+import { documentRecord, type Issuing, issuedKinds, issueFacts, setFindings } from '@soundpost/documents/document-set';
 import { always, argument, command, namesFlag, switchFlag, textFlag } from './command.ts';
 import { type IssuedFile, issuedContents, refuseIssued } from './issue/set-contents.ts';
 import { setFiles } from './issue/set-files.ts';
@@ -74,29 +82,24 @@ async function issued(surroundings: Surroundings, wanted: Wanted, manner: Manner
   const contentHash = await hashOf(read);
   const points = plant.machines.reduce((sum, machine) => sum + machine.points.length, 0);
   surroundings.step(`designing ${counted(points, 'point')}`);
-  const design = designOf(plant, seed);
-  const against = inOrderOfWeight(design.findings.filter((each) => each.weight === 'blocks-issue'));
+  const designed = designOf(plant, seed);
+  surroundings.step('looking for what is missing');
+  const design = { ...designed, findings: inOrderOfWeight([...designed.findings, ...completenessFindings(designed)]) };
+  const recordsWith = (issuing: Issuing) =>
+    kinds.flatMap((kind) => documentRecord(kind, design, issueFacts(design, issuing), manner.showing) ?? []);
+  const asIssued: Issuing = { revision, contentHash };
+  const between = setFindings(recordsWith(asIssued));
+  const against = [...design.findings, ...between].filter((each) => each.weight === 'blocks-issue');
   const blocked = blocks(against);
   if (blocked && !wanted.preliminary) return notIssued(against, manner, verdictLine(design));
 
   const folder = pathIn(wanted.out, `revision-${plainName(revision)}`);
-  const issuing: Issuing = {
-    revision,
-    contentHash,
-    ...(wanted.preliminary ? { preliminary: preliminaryWords(against) } : {}),
-  };
+  const issuing: Issuing = wanted.preliminary ? { ...asIssued, preliminary: preliminaryWords(against) } : asIssued;
   await refuseIssued(surroundings, folder, revision, contentHash);
   const files: IssuedFile[] = [];
   const facts = issueFacts(design, issuing);
-  for await (const file of setFiles({
-    design,
-    kinds,
-    forms: asked,
-    paper,
-    facts,
-    typesetting,
-    showing: manner.showing,
-  })) {
+  const records = recordsWith(issuing);
+  for await (const file of setFiles({ records, forms: asked, paper, facts, typesetting })) {
     surroundings.step(`${file.path}, ${files.length + 1} files so far`);
     files.push(file);
   }

@@ -1,10 +1,7 @@
-import type { Design, Showing } from '@soundpost/core';
 import {
   csv,
   type DocumentRecord,
-  documentRecord,
   drawingsIn,
-  type IssuedKind,
   type IssueFacts,
   setPage,
   standaloneSvg,
@@ -16,26 +13,18 @@ import type { IssuedFile } from './set-contents.ts';
 
 /** What a set is made from, and how. */
 export interface WantedSet {
-  readonly design: Design;
-  readonly kinds: readonly IssuedKind[];
+  readonly records: readonly DocumentRecord[];
   readonly forms: readonly Form[];
   readonly paper: Paper;
   readonly facts: IssueFacts;
-  readonly showing: Showing;
   /** Loaded by whoever issues: it is heavy, and no other command needs it. */
   readonly typesetting: typeof import('@soundpost/typesetting');
 }
 
 /** Every file of a set, one after the other; nothing is written here. */
 export async function* setFiles(wanted: WantedSet): AsyncGenerator<IssuedFile> {
-  const { design, kinds, facts, showing, forms } = wanted;
-  const records: DocumentRecord[] = [];
-  for (const kind of kinds) {
-    const record = documentRecord(kind, design, facts, showing);
-    if (record === undefined) continue;
-    records.push(record);
-    yield* documentFiles(record, wanted);
-  }
+  const { records, facts, forms } = wanted;
+  for (const record of records) yield* documentFiles(record, wanted);
   if (forms.includes('html') && records.length > 0) {
     yield { path: 'documents.html', title: 'All documents, for a browser', content: setPage(records, facts) };
   }

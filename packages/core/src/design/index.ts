@@ -1,3 +1,5 @@
+export type { CompletenessRule } from './completeness/rule.ts';
+export { completenessFindings, completenessRules } from './completeness/rules.ts';
 export * from './design.ts';
 export * from './growing-fault.ts';
 export * from './machine-limits.ts';

@@ -42,6 +42,16 @@ export const findingRules: readonly FindingRule[] = [
     'A vibrating screen or feeder vibrates because it is meant to. No table of severity speaks of it: it is judged by a window about its stroke, and its bearings by trends of their own.',
   ),
   says(
+    'completeness/terminals-agree',
+    'A terminal stands in one document and not in the other',
+    'Whoever tests a loop follows the loop diagram. A terminal that only one of the two documents has is tested by nobody, or looked for in vain.',
+  ),
+  says(
+    'completeness/tags-agree',
+    'A tag stands in a document and not in the instrument list',
+    'The instrument list is where a tag is looked up first. One that is missing there belongs to nothing that is ordered or mounted.',
+  ),
+  says(
     'area/channel',
     'Two loops on one channel of a barrier',
     'Each loop was compared with the whole of what its channel allows. Two loops on one channel share it, and that was compared with nothing; their signals meet as well.',
