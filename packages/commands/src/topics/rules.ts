@@ -1,10 +1,11 @@
 import { showClause } from '@soundpost/core';
 import { derivations, type RuleText, ruleTexts } from '@soundpost/documents';
+import { recordingRules } from '@soundpost/files';
 import { clauseJson } from '../json/finding-json.ts';
 import { bullet, type Line, labelled, paragraph } from '../layout/line.ts';
 import type { Topic } from './topic.ts';
 
-function ruleTopic({ id, title, prose, remedy, sources }: RuleText): Topic {
+function ruleTopic({ id, title, prose, remedy, sources }: Omit<RuleText, 'examples'>): Topic {
   return {
     is: 'rule',
     name: id,
@@ -23,4 +24,7 @@ function ruleTopic({ id, title, prose, remedy, sources }: RuleText): Topic {
 }
 
 /** Every rule that can speak, whatever it looks at. */
-export const ruleTopics: readonly Topic[] = ruleTexts.map(ruleTopic);
+export const ruleTopics: readonly Topic[] = [
+  ...ruleTexts,
+  ...recordingRules.map((each) => ({ ...each, remedy: [], sources: [] })),
+].map(ruleTopic);

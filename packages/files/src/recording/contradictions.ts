@@ -1,8 +1,9 @@
 import { type Finding, finding, inWords, measured, measuredChange, type Said, said } from '@soundpost/core';
+import type { RecordingRuleName } from './recording-rules.ts';
 
-/** What a rule about a recording finds; none of them leans on a standard: each compares the file with itself. */
+/** What a rule about a recording finds. */
 function contradiction(
-  rule: string,
+  rule: RecordingRuleName,
   at: string,
   found: Said,
   limit: Said,

@@ -1,6 +1,7 @@
 export { type ByteSource, bytesInMemory } from './byte-source.ts';
 export * from './formats.ts';
 export * from './open-recording.ts';
+export * from './recording-rules.ts';
 export * from './survey.ts';
 export * from './text/write-csv.ts';
 export * from './universal/write-universal.ts';

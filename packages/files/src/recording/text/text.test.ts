@@ -126,6 +126,16 @@ test('empty cells, words for no number, and channels that end early', async () =
   expect(rulesIn(short)).toEqual(['length-against-file']);
 });
 
+test('channels of one start and of two', async () => {
+  const of = (first: string, second: string) =>
+    read(`date;2026/11/25;2026/11/25\ntime;${first};${second}\nA;B\n${rows(9, (i) => `${i / 4};1.5`)}`);
+  const one = await of('17:04:32', '17:04:32');
+  expect(rulesIn(one)).toEqual([]);
+  expect(one.recording.start).toMatchObject({ value: '2026/11/25 17:04:32' });
+  expect(questionsOf(one.recording)).toContainEqual({ of: 'the recording', what: 'time zone of its start' });
+  expect(rulesIn(await of('17:04:32', '17:05:40'))).toEqual(['one-start']);
+});
+
 test('a unit with a detector is no unit of a waveform', async () => {
   const trend = await read(`Time [s];Velocity [mm/s rms]\n${rows(9, (i) => `${i};${1 + i / 10}`)}`);
   expect(rulesIn(trend)).toEqual(['waveform-has-no-detector']);

@@ -44,6 +44,8 @@ export async function chunksOf(source: ByteSource, file: string) {
     const tag = await source.read(at, 8);
     const name = letters(tag, 0);
     const written = viewOf(tag).getUint32(4, true);
+    // What stands behind the samples and has no name is no chunk.
+    if (!/^[ -~]{4}$/.test(name) && chunks.some((each) => each.name === 'data')) break;
     const from = at + 8;
     if (wide && name === 'ds64' && written >= 28) {
       const sizes = viewOf(await source.read(from, 28));

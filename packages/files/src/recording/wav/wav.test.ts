@@ -114,6 +114,12 @@ test('a claim of 4 GB and one of nothing are held against what is there', async 
   expect(rulesIn(unclosed)).toContain('length-against-file');
 });
 
+test('what was added behind the samples is told, and is not taken for samples', async () => {
+  const whole = await readWhole(inOnePiece([plain(), new Uint8Array(100_000)]));
+  expect(whole.values[0]).toHaveLength(99);
+  expect(rulesIn(whole)).toEqual(['length-against-file']);
+});
+
 test('a RF64 of 10 GB in a file of a hundred bytes gives what is there', async () => {
   const wav = fixture('rf64.wav');
   new DataView(wav.buffer).setBigUint64(28, 10_000_000_000n, true);
