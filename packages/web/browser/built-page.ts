@@ -8,10 +8,11 @@ const packages = resolve(web, '..');
 
 /** What the page is made of: what the bundler reads, and what the other packages give it. */
 const madeOf = [
-  join(web, 'src'),
   join(web, 'index.html'),
   join(web, 'vite.config.ts'),
-  ...['core', 'files', 'documents', 'server'].map((name) => join(packages, name, 'src')),
+  ...readdirSync(packages)
+    .map((name) => join(packages, name, 'src'))
+    .filter((path) => existsSync(path)),
 ];
 
 let built: Promise<string> | undefined;

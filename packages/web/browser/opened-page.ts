@@ -79,12 +79,14 @@ export async function openedPage(served: ServedPlant, opening: Opening = {}): Pr
   };
 }
 
-/** Until nothing in the view is still being worked out. */
+/** Until the whole plant is worked out and the view waits for nothing, or the plant is told to be unreadable. */
 export async function settled(page: Page): Promise<void> {
   try {
     await page.waitForFunction(() => {
-      const view = document.querySelector('main, .unreadable');
-      return view !== null && view.textContent !== '' && view.querySelector('.waiting') === null;
+      if (document.querySelector('.unreadable') !== null) return true;
+      const view = document.querySelector('main');
+      const worked = document.querySelector('.title-bar .verdict-line .outcome') !== null;
+      return worked && view !== null && view.textContent !== '' && view.querySelector('.waiting') === null;
     });
   } catch {
     const words = await page.locator('main').allTextContents();
