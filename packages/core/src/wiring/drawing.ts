@@ -42,7 +42,8 @@ export class Drawing {
   /** A joint that conducts, or does not, or of which that is not known. */
   joint(conducts: Answer<boolean>, each: Conductor & { readonly point: string }, by: string): void {
     if (!conducts.known) {
-      this.#unknown.push({ point: each.point, joint: each.name, missing: conducts.missing });
+      const { from, to, point, name } = each;
+      this.#unknown.push({ from, to, point, joint: name, missing: conducts.missing });
     } else if (conducts.value) this.conductor(each);
     else this.#isolations.push({ from: each.from, to: each.to, by, point: each.point });
   }

@@ -54,6 +54,13 @@ export interface IsolatedJoint extends Line {
   readonly point: string;
 }
 
+/** Two nodes of which it is not known whether they are joined. */
+export interface UnknownJoint extends Line {
+  readonly point: string;
+  readonly joint: string;
+  readonly missing: readonly Missing[];
+}
+
 /** A measuring point as far as its wiring goes. */
 export interface WiredPoint {
   readonly point: MeasuringPoint;
@@ -69,7 +76,7 @@ export interface WiringGraph {
   readonly conductors: readonly Conductor[];
   readonly isolations: readonly IsolatedJoint[];
   /** Joints of which it is not known whether they conduct. */
-  readonly unknown: readonly { readonly point: string; readonly joint: string; readonly missing: readonly Missing[] }[];
+  readonly unknown: readonly UnknownJoint[];
 }
 
 /** What is joined to what over a whole plant. A chain that measures without a common wire to the machine adds little. */

@@ -13,6 +13,7 @@ import { loopDiagrams } from './kinds/loop-diagrams.ts';
 import { machineAndPointSheets } from './kinds/machine-and-point-sheets.ts';
 import { purchaseList } from './kinds/purchase-list.ts';
 import { requirementSheets } from './kinds/requirement-sheets.ts';
+import { terminalPlan } from './kinds/terminal-plan.ts';
 
 /** Every kind of document that is issued, in the order of a set. */
 export const issuedKinds: readonly IssuedKind[] = kinds(
@@ -23,6 +24,7 @@ export const issuedKinds: readonly IssuedKind[] = kinds(
   requirementSheets,
   chainCalculations,
   cableSchedule,
+  terminalPlan,
   loopDiagrams,
   hazardousAreaLoops,
   alarmRegister,

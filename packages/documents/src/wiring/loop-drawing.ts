@@ -19,7 +19,7 @@ const step = 1.28 * size;
 const apart = 26;
 
 /** What leaves the transducer, core by core; the last one carries the return. */
-const cores: Readonly<Record<Feed, readonly string[]>> = {
+export const cores: Readonly<Record<Feed, readonly string[]>> = {
   'constant-current': ['+', '\u2212'],
   'self-generating': ['+', '\u2212'],
   'current-loop': ['+', '\u2212'],
