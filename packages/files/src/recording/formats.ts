@@ -1,4 +1,5 @@
 import { kinds } from '@soundpost/core';
+import { otherThanUtf8 } from '../encoding.ts';
 import type { ByteSource } from './byte-source.ts';
 import { matFormat } from './mat/mat-format.ts';
 import { type OpenRecording, type ReadingChoices, type RecordingFormat, refusedAt } from './open-recording.ts';
@@ -22,9 +23,11 @@ export async function openRecording(
   if (first.length === 0) throw refusedAt(file, 'the whole of it', { read: '', expected: 'a recording' });
   const format = recordingFormats.find((each) => each.recognises(first));
   if (format === undefined) {
+    const looks = otherThanUtf8(first);
     throw refusedAt(file, 'its first bytes', {
-      read: [...first.subarray(0, 8)].map((byte) => byte.toString(16).padStart(2, '0')).join(' '),
-      expected: recordingFormats.map(({ name }) => name).join(', '),
+      read: looks?.what ?? [...first.subarray(0, 8)].map((byte) => byte.toString(16).padStart(2, '0')).join(' '),
+      expected: `a recording: ${recordingFormats.map(({ name }) => name).join(', ')}`,
+      ...(looks === undefined ? {} : { suggestion: looks.instead }),
     });
   }
   return format.open(source, file, choices);

@@ -146,7 +146,8 @@ function matrixFindings(
   ];
 }
 
-const rateName = /^(fs|f_s|srate|(sample|sampling)_?(rate|frequency|freq)|fsamp|rate|dt|delta_?t|increment)$/i;
+const rateName = /^(fs|f_s|sr|srate|(sample|sampling)_?(rate|frequency|freq)|fsamp|rate|dt|delta_?t|increment)$/i;
+const speedName = /rpm|speed/i;
 const timeName = /^(t|time|times|tvec)$/i;
 const unitName = /^(unit|units|y?_?unit_?label)$/i;
 
@@ -169,6 +170,10 @@ function channelsOf(
     ...rates.map(({ path, single }) => `the file says ${path} = ${single}, without a unit`),
     ...times.map(({ variable }) => `'${variable.path}' may be its time, in a unit the file does not say`),
   ].join('; ');
+  const heardSpeed = walk.numbers
+    .filter(({ path, single }) => single !== undefined && speedName.test(lastOf(path)))
+    .map(({ path, single }) => `the file says ${path} = ${single}, without a unit`)
+    .join('; ');
   let index = 0;
   return matrices.flatMap((matrix) =>
     Array.from({ length: matrix.channels }, (_, number): RecordedChannel => {
@@ -185,6 +190,7 @@ function channelsOf(
         complex: matrix.variable.imaginary !== undefined,
         heard: {
           ...(heardRate === '' ? {} : { rate: heardRate }),
+          ...(heardSpeed === '' ? {} : { speed: heardSpeed }),
           ...(heard === undefined ? {} : { unit: heard }),
         },
       };

@@ -12,6 +12,8 @@ export interface PossibleLayout extends NumberLayout {
   /** Index of the first row among the lines looked at. */
   readonly start: number;
   readonly columns: number;
+  /** Columns of dates and clock times, which are no numbers. */
+  readonly clocks: readonly number[];
   readonly rows: readonly (readonly number[])[];
 }
 
@@ -28,6 +30,7 @@ export function fieldNumber(field: string, decimal: NumberLayout['decimal']): nu
   if (decimal === 'comma' && field.includes('.')) return undefined;
   const value = numberIn(decimal === 'comma' ? field.replace(',', '.') : field);
   if (value !== undefined) return value;
+  if (/^"[^"]*"$/.test(field)) return fieldNumber(field.slice(1, -1).trim(), decimal);
   return noNumber.test(field) ? Number.NaN : undefined;
 }
 
@@ -50,7 +53,7 @@ export function numberLayout(lines: readonly string[], file: string, choices: Re
       expected: 'columns of numbers below a head, in WAV, Universal File, MAT or text',
       suggestion:
         choices.decimal === undefined && choices.separator === undefined
-          ? 'Clock times in a column are not read: export seconds.'
+          ? 'Every row needs as many columns as the first, and a number in one of them at least.'
           : 'Do the decimal sign and the separator that were stated fit?',
     });
   }
@@ -101,9 +104,17 @@ function declaredIn(lines: readonly string[]): ReadingChoices {
 function possibleIn(lines: readonly string[], layout: NumberLayout): readonly PossibleLayout[] {
   for (let start = 0; start < lines.length; start++) {
     const rows = rowsFrom(lines, start, layout);
-    if (rows !== undefined) return [{ ...layout, start, columns: rows[0]!.length, rows }];
+    if (rows === undefined) continue;
+    const first = lines[start + lines.slice(start).findIndex((each) => each.trim() !== '')]!;
+    const clocks = fieldsOf(first, layout.separator).flatMap((each, column) => (isClock(each) ? [column] : []));
+    return [{ ...layout, start, columns: rows[0]!.length, clocks, rows }];
   }
   return [];
+}
+
+/** `2026-11-25 17:04:32.5`, `25.11.2026`, `17:04:32`. */
+function isClock(field: string): boolean {
+  return /^"?\d{1,4}([-/.:])\d{1,2}\1\d{1,4}(?:[.,]\d+)?(?:[ T].*)?Z?"?$/.test(field);
 }
 
 /** The rows from a line on, where every line looked at is one and all have as many fields. */
@@ -115,12 +126,15 @@ function rowsFrom(lines: readonly string[], start: number, { separator, decimal 
       if (rows.length === 0) return undefined;
       continue;
     }
-    const values = fieldsOf(line, separator).map((field) => fieldNumber(field, decimal));
+    const values = fieldsOf(line, separator).map(
+      (field) => fieldNumber(field, decimal) ?? (isClock(field) ? Number.NaN : undefined),
+    );
     if (values.some((each) => each === undefined) || !values.some((each) => Number.isFinite(each))) return undefined;
     if (rows.length > 0 && values.length !== rows[0]!.length) return undefined;
     rows.push(values as number[]);
   }
-  return rows.length === 0 ? undefined : rows;
+  // One line of numbers below words is no table.
+  return rows.length < 2 ? undefined : rows;
 }
 
 /** Whether two readings give the same numbers; what stands empty between separators is not looked at. */

@@ -33,10 +33,14 @@ type Heard = Partial<Record<ChannelFact, string>>;
 
 export function columnsOf(head: TextHead, layout: PossibleLayout): TextColumns {
   const { columns } = layout;
-  const timeColumn = timeColumnOf(head, columns);
+  const named = timeColumnOf(head, columns);
+  const timeColumn = named === undefined || layout.clocks.includes(named) ? undefined : named;
   const time = timeColumn === undefined ? undefined : timeUnitOf(head, timeColumn);
   const columnOf = Array.from({ length: columns }, (_, index) => index).filter(
-    (column) => column !== timeColumn && !(columns > 2 && emptyThroughout(layout, head, column)),
+    (column) =>
+      column !== timeColumn &&
+      !layout.clocks.includes(column) &&
+      !(columns > 2 && emptyThroughout(layout, head, column)),
   );
   const findings: Finding[] = [];
   const channels = columnOf.map((column, index) => {
@@ -103,7 +107,13 @@ function channelOf(
   const { rate, heard: heardRate } = rateOf(head, text);
   const samples = numberIn(text('samples'));
   const untold =
-    timeColumn === undefined ? risingColumn(layout) : time === undefined ? 'its time column has no unit' : undefined;
+    layout.clocks.length > 0
+      ? `column ${layout.clocks[0]! + 1} holds clock times, which are not read`
+      : timeColumn === undefined
+        ? risingColumn(layout)
+        : time === undefined
+          ? 'its time column has no unit'
+          : undefined;
   const heard: Heard = {
     ...(unnamed.test(bare) ? { name: `the file says '${bare}'` } : {}),
     ...(heardUnit === undefined ? {} : { unit: heardUnit }),

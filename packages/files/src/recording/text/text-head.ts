@@ -93,7 +93,10 @@ function namesLine(line: string | undefined, separator: Separator, columns: numb
   const plain = line.replace(/^\s*(?:#+|%+)\s*/, '');
   const names = fieldsOf(plain, separator).map((each) => each.replace(/^(["'])(.*)\1$/, '$2').trim());
   if (names.length < columns || names.length > columns + 1) return [];
-  return factOf(names[0]!) !== undefined && factOf(names[0]!) !== 'time' ? [] : names;
+  const fact = factOf(names[0]!);
+  const mayBeName = fact === undefined || fact === 'time' || fact === 'speed' || fact === 'rate';
+  const saysValues = names.slice(1).some((each) => /^[+-]?\d/.test(each)) || /[:=]\s*\S/.test(names[0]!);
+  return !mayBeName || saysValues ? [] : names;
 }
 
 /** A line of nothing but units, one for each column: `s;g;g`. */

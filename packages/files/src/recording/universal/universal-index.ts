@@ -117,7 +117,7 @@ async function textDataset(lines: TextLines, head: Dataset58, file: string): Pro
       marked = true;
       break;
     }
-    numbers += line.length >= full ? widths.length : numbersIn(line, widths).length;
+    numbers += line.length === full ? widths.length : numbersIn(line, widths).length;
     end = lines.place;
   }
   const there = Math.floor(numbers / partsOf(head).length);
