@@ -22,6 +22,7 @@ export default defineConfig({
         test: {
           name: 'browser',
           include: ['packages/web/browser/**/*.test.ts'],
+          globalSetup: ['packages/web/browser/once.ts'],
           sequence: { groupOrder: 1 },
           maxWorkers: 1,
           expect: { poll: { timeout: 15_000 } },

@@ -15,24 +15,25 @@ const madeOf = [
     .filter((path) => existsSync(path)),
 ];
 
-let built: Promise<string> | undefined;
-
-/** The folder of the page as its sources say it: the built one where nothing changed since, otherwise built aside, once. */
-export function builtPage(): Promise<string> {
-  built ??= isFresh(join(web, 'dist')) ? Promise.resolve(join(web, 'dist')) : builtAside();
-  return built;
+/** A folder with the page as its sources say it. */
+export interface BuiltPage {
+  readonly folder: string;
+  /** Takes away what was made only for this. */
+  remove(): void;
 }
 
-async function builtAside(): Promise<string> {
+/** The page as it stands built where nothing changed since, otherwise built aside. */
+export async function builtPage(): Promise<BuiltPage> {
+  const standing = join(web, 'dist');
+  if (isFresh(standing)) return { folder: standing, remove: () => {} };
   const folder = mkdtempSync(join(tmpdir(), 'soundpost-page-'));
-  process.once('exit', () => rmSync(folder, { recursive: true, force: true }));
   await build({
     root: web,
     configFile: join(web, 'vite.config.ts'),
     logLevel: 'error',
     build: { outDir: folder, emptyOutDir: true, reportCompressedSize: false },
   });
-  return folder;
+  return { folder, remove: () => rmSync(folder, { recursive: true, force: true }) };
 }
 
 function isFresh(folder: string): boolean {

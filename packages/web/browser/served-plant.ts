@@ -2,7 +2,7 @@ import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join, resolve } from 'node:path';
 import { workbench } from '@soundpost/server';
-import { builtPage } from './built-page.ts';
+import { inject } from 'vitest';
 
 const genericCatalogue = resolve(import.meta.dirname, '../../files/catalogues/generic.yaml');
 
@@ -25,7 +25,7 @@ export async function servedPlant(text: string): Promise<ServedPlant> {
   const folder = mkdtempSync(join(tmpdir(), 'soundpost-plant-'));
   const plant = join(folder, 'plant.yaml');
   writeFileSync(plant, text);
-  const page = await builtPage();
+  const page = inject('page');
   const opened = (port: number) => workbench({ plant, port, genericCatalogue, page });
   let running = await opened(0);
   const { port } = running;
