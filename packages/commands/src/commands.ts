@@ -1,3 +1,4 @@
+import { changes } from './changes.ts';
 import type { AnyCommand } from './command.ts';
 import { demand } from './demand.ts';
 import { demo } from './demo.ts';
@@ -21,6 +22,7 @@ export const commands: readonly AnyCommand[] = [
   shortlist,
   prove,
   issue,
+  changes,
   serve,
   event,
   record,

@@ -9,6 +9,7 @@ import {
 } from '@soundpost/core';
 import { documentRecord, type Issuing, issuedKinds, issueFacts, setFindings } from '@soundpost/documents/document-set';
 import { always, argument, command, namesFlag, switchFlag, textFlag } from './command.ts';
+import { frozenFiles } from './issue/frozen.ts';
 import { type IssuedFile, issuedContents, refuseIssued } from './issue/set-contents.ts';
 import { setFiles } from './issue/set-files.ts';
 import { namesFrom, oneFrom } from './issue/wanted.ts';
@@ -30,8 +31,8 @@ export const issue = command({
   summary: 'The documents of a design, as files for others to build, order and test from',
   description:
     `Writes every document as PDF/A, its tables as workbook and as text with commas, its drawings as SVG, and all of them ` +
-    `as one page for a browser, into a folder of its own for the revision; contents.json lists each file with its hash and ` +
-    `is written last. Nothing is written while a finding blocks, unless it is asked for as preliminary, which every page ` +
+    `as one page for a browser, into a folder of its own for the revision, with the plant file, its catalogues and the design record as ` +
+    `they were; contents.json lists each file with its hash and is written last. Nothing is written while a finding blocks, unless it is asked for as preliminary, which every page ` +
     `then says. A revision that is issued stays as it is. Documents: ${issuedKinds.map((each) => each.kind).join(', ')}.`,
   arguments: { plant: argument('PLANT', 'A plant file') },
   flags: {
@@ -96,7 +97,8 @@ async function issued(surroundings: Surroundings, wanted: Wanted, manner: Manner
   const folder = pathIn(wanted.out, `revision-${plainName(revision)}`);
   const issuing: Issuing = wanted.preliminary ? { ...asIssued, preliminary: preliminaryWords(against) } : asIssued;
   await refuseIssued(surroundings, folder, revision, contentHash);
-  const files: IssuedFile[] = [];
+  const frozen = frozenFiles(design, read);
+  const files: IssuedFile[] = [...frozen.files];
   const facts = issueFacts(design, issuing);
   const records = recordsWith(issuing);
   for await (const file of setFiles({ records, forms: asked, paper, facts, typesetting })) {
@@ -104,7 +106,7 @@ async function issued(surroundings: Surroundings, wanted: Wanted, manner: Manner
     files.push(file);
   }
   for (const file of files) await surroundings.writeFile(pathIn(folder, file.path), file.content, { overwrite: true });
-  const contents = await issuedContents(facts, files, wanted.preliminary);
+  const contents = await issuedContents(facts, files, wanted.preliminary, frozen.stated);
   await surroundings.writeFile(pathIn(folder, 'contents.json'), contents, { overwrite: true });
   return {
     exit: blocked ? 1 : 0,

@@ -1,5 +1,6 @@
 import { Refusal } from '@soundpost/core';
 import type { IssueFacts } from '@soundpost/documents/document-set';
+import type { FrozenTexts } from '../plant/stated-texts.ts';
 import { pathIn, type Surroundings } from '../surroundings.ts';
 
 /** A file of an issue, not yet written. */
@@ -21,6 +22,7 @@ export async function issuedContents(
   facts: IssueFacts,
   files: readonly IssuedFile[],
   preliminary: boolean,
+  stated: FrozenTexts,
 ): Promise<string> {
   const { createHash } = await import('node:crypto');
   const { plant, revision, date, contentHash } = facts;
@@ -29,7 +31,7 @@ export async function issuedContents(
     title,
     sha256: createHash('sha256').update(content).digest('hex'),
   }));
-  return `${JSON.stringify({ soundpost: 'issue', plant, revision, date, contentHash, preliminary, files: listed }, null, 2)}\n`;
+  return `${JSON.stringify({ soundpost: 'issue', plant, revision, date, contentHash, preliminary, stated, files: listed }, null, 2)}\n`;
 }
 
 /** Refuses to write over a revision that was issued from other content; what was preliminary may be written over. */

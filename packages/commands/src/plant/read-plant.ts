@@ -44,7 +44,7 @@ async function found(surroundings: Surroundings, plantPath: string, name: string
   }
 }
 
-function cataloguePath(surroundings: Surroundings, plantPath: string, name: string): string {
+export function cataloguePath(surroundings: Surroundings, plantPath: string, name: string): string {
   if (name === genericCatalogue) return genericCataloguePath(surroundings);
   return isAbsolutePath(name) ? name : pathIn(folderOf(plantPath), name);
 }

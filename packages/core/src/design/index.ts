@@ -1,7 +1,10 @@
 export type { CompletenessRule } from './completeness/rule.ts';
 export { completenessFindings, completenessRules } from './completeness/rules.ts';
+export * from './derived-values.ts';
 export * from './design.ts';
+export * from './design-difference.ts';
 export * from './growing-fault.ts';
+export * from './led-back.ts';
 export * from './machine-limits.ts';
 export * from './machine-positions.ts';
 export * from './part-quantities.ts';
