@@ -8,6 +8,8 @@ export const phone = { width: 390, height: 844 };
 export interface Opening {
   readonly size?: { readonly width: number; readonly height: number };
   readonly look?: 'light' | 'dark';
+  /** Whether it is held by fingers. */
+  readonly touch?: boolean;
   readonly scripts?: readonly string[];
   /** Where to go first; the plant otherwise. */
   readonly at?: string;
@@ -38,7 +40,14 @@ export async function openedPage(served: ServedPlant, opening: Opening = {}): Pr
   const own = opening.context === undefined;
   const context =
     opening.context ??
-    (await (await browser()).newContext({ viewport: { ...size }, colorScheme: look, reducedMotion: 'reduce' }));
+    (await (
+      await browser()
+    ).newContext({
+      viewport: { ...size },
+      colorScheme: look,
+      reducedMotion: 'reduce',
+      ...(opening.touch === true ? { hasTouch: true, isMobile: true } : {}),
+    }));
   context.setDefaultTimeout(30_000);
   const page = await context.newPage();
   const requests: string[] = [];
