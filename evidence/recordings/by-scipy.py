@@ -86,6 +86,34 @@ for name, packed in (("scipy-plain.mat", False), ("scipy-packed.mat", True)):
         "imaginary": {"z": [float(v) for v in read["z"][0].imag]},
     }
 
+# A big-endian MAT file, put together by struct from the layout of level 5, and read again by scipy.
+def element(kind, raw):
+    return struct.pack(">II", kind, len(raw)) + raw + b"\0" * (-len(raw) % 8)
+
+
+def matrix(name, kind, storage, letter, values, rows, columns):
+    inner = element(6, struct.pack(">II", kind, 0)) + element(5, struct.pack(">ii", rows, columns))
+    short = name.encode()
+    if len(short) <= 4:
+        inner += struct.pack(">HH", len(short), 1) + short.ljust(4, b"\0")
+    else:
+        inner += element(1, short)
+    inner += element(storage, struct.pack(f">{len(values)}{letter}", *values))
+    return struct.pack(">II", 14, len(inner)) + inner
+
+
+head = b"MATLAB 5.0 MAT-file, put together by hand".ljust(124) + struct.pack(">H", 0x0100) + b"MI"
+big = head + matrix("a", 6, 9, "d", [1.5, -2.25, 1e-300, 7], 4, 1) + matrix("counts", 10, 3, "h", [5, -6, 7, 300, -300, 0], 2, 3)
+(here / "big-endian.mat").write_bytes(big)
+read = loadmat(here / "big-endian.mat")
+held["big-endian.mat"] = {
+    "by": "struct, read again by scipy.io.loadmat",
+    "channels": {
+        "a": [float(v) for v in read["a"][:, 0]],
+        **{f"counts, row {i + 1}": [float(v) for v in row] for i, row in enumerate(read["counts"])},
+    },
+}
+
 # A WAV file of 64-bit lengths, put together by the layout of EBU Tech 3306; scipy of this age cannot write one.
 with open(here / "int16.wav", "rb") as file:
     plain = file.read()

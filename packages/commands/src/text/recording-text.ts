@@ -23,7 +23,7 @@ export function recordingLines(path: string, survey: Survey, manner: Manner): re
     ...heading(path, width),
     ...labelled('Form', recording.form, width, '', 9),
     ...labelled('Start', recording.start.known ? recording.start.value : 'unknown', width, '', 9),
-    ...recording.remarks.flatMap(({ name, text }) => paragraph(`         ${name}: ${text}`, width, '           ')),
+    ...recording.remarks.flatMap(({ name, text }) => labelled('', `${name}: ${text}`, width, '', 9)),
     blank,
     ...heading(counted(recording.channels.length, 'channel'), width),
     ...plainLines(table(columns, rows, width)),

@@ -28,7 +28,7 @@ const recording = (channels: readonly RecordedChannel[], start = '2026-11-25 17:
 test('what no channel says is asked once; what some do not say is asked of them', () => {
   const two = recording([channel('A', { heard: { unit: "the file says 'Pounds'" } }), channel('B')]);
   expect(questionsOf(two)).toEqual([
-    { of: 'all 2 channels', what: 'sampling rate' },
+    { of: 'both channels', what: 'sampling rate' },
     { of: 'A', what: "unit of the numbers (the file says 'Pounds')" },
     { of: 'B', what: 'unit of the numbers' },
   ]);

@@ -64,6 +64,7 @@ const fixtures = [
   'scipy-packed.mat',
   'octave-v6.mat',
   'octave-v7.mat',
+  'big-endian.mat',
 ];
 
 test.each(fixtures)('law: %s with bytes written over, and cut off, is read or refused', async (name) => {

@@ -29,7 +29,8 @@ import {
 export const matFormat: RecordingFormat<'mat'> = {
   kind: 'mat',
   name: 'MAT file',
-  recognises: (first) => isHdf5(first) || (first.length >= 128 && /^(IM|MI)$/.test(letters(first, 126, 2))),
+  recognises: (first) =>
+    isHdf5(first) || isVersion4(first) || (first.length >= 128 && /^(IM|MI)$/.test(letters(first, 126, 2))),
   open,
 };
 
@@ -41,13 +42,24 @@ function isHdf5(first: Uint8Array): boolean {
   return first[0] === 0x89 && letters(first, 1, 3) === 'HDF';
 }
 
+/** A file of version 4 has no head: type, rows, columns, imaginary part, length of the name, and the name. */
+function isVersion4(first: Uint8Array): boolean {
+  if (first.length < 24) return false;
+  const view = viewOf(first);
+  return [true, false].some((little) => {
+    const [type, rows, columns, imaginary, length] = [0, 4, 8, 12, 16].map((at) => view.getUint32(at, little));
+    const named = length! >= 2 && length! <= 64 && /^[A-Za-z]\w*\0$/.test(letters(first, 20, length!));
+    return type! < 5000 && rows! > 0 && columns! > 0 && imaginary! <= 1 && named;
+  });
+}
+
 async function open(source: ByteSource, file: string): Promise<OpenRecording> {
   const head = await source.read(0, headLength);
   const littleEndian = letters(head, 126, 2) === 'IM';
-  const version = isHdf5(head) ? 0x200 : viewOf(head).getUint16(124, littleEndian);
-  if (version !== 0x100) {
+  const other = otherVersion(head, littleEndian);
+  if (other !== undefined) {
     throw refusedAt(file, 'its head', {
-      read: version === 0x200 ? 'a file of HDF5, as MAT version 7.3' : `MAT version ${(version / 256).toFixed(1)}`,
+      read: other,
       expected: 'a MAT file of version 5, 6 or 7',
       suggestion: "Save it again with the option '-v7', or export it as a Universal File.",
     });
@@ -82,6 +94,15 @@ async function open(source: ByteSource, file: string): Promise<OpenRecording> {
     },
     blocks: () => blocks(source, matrices, littleEndian),
   };
+}
+
+/** What it is, where it is of another version than is read here. */
+function otherVersion(head: Uint8Array, littleEndian: boolean): string | undefined {
+  if (isVersion4(head)) return 'MAT version 4';
+  if (isHdf5(head)) return 'a file of HDF5, as MAT version 7.3';
+  const version = viewOf(head).getUint16(124, littleEndian);
+  if (version === 0x100) return undefined;
+  return version === 0x200 ? 'a file of HDF5, as MAT version 7.3' : `MAT version ${(version / 256).toFixed(1)}`;
 }
 
 async function walked(source: ByteSource, file: string, littleEndian: boolean) {

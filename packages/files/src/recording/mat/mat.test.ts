@@ -19,7 +19,7 @@ function byName({ recording }: Whole, of: readonly (readonly number[])[]): Chann
   return Object.fromEntries(recording.channels.map(({ of: name }, index) => [name, of[index]!]));
 }
 
-test.each(['scipy-plain.mat', 'scipy-packed.mat', 'octave-v6.mat', 'octave-v7.mat'])(
+test.each(['scipy-plain.mat', 'scipy-packed.mat', 'octave-v6.mat', 'octave-v7.mat', 'big-endian.mat'])(
   'independent: %s holds what scipy reads in it',
   async (name) => {
     const whole = await readWhole(fixture(name));
@@ -78,6 +78,11 @@ test('negative: other versions are refused by name', async () => {
   expect(await refusedSaying(readWhole(bytes))).toContain("MAT version 7.3', expected a MAT file of version 5");
   const hdf = Uint8Array.of(0x89, 0x48, 0x44, 0x46, 13, 10, 26, 10, ...new Uint8Array(600));
   expect(await refusedSaying(readWhole(hdf))).toContain('HDF5');
+  const four = new Uint8Array(22 + 80);
+  new DataView(four.buffer).setUint32(4, 10, true);
+  new DataView(four.buffer).setUint32(8, 1, true);
+  four.set([2, 0, 0, 0, 0x61, 0], 16);
+  expect(await refusedSaying(readWhole(four))).toContain('MAT version 4');
   const none = fixture('octave-v6.mat').subarray(0, 128);
   expect(await refusedSaying(readWhole(none))).toContain('no variable of more than one number');
 });
