@@ -5,11 +5,13 @@ import {
   showDecibels,
   showIn,
   showLengthDown,
+  showLevel,
   showNumber,
   showPercent,
   showQuantity,
   usualUnit,
 } from './format.ts';
+import { level } from './level.ts';
 import { Broken } from './refusal.ts';
 
 test('golden: numbers as an engineer writes them', () => {
@@ -85,4 +87,11 @@ test('negative: what is not finite is never shown', () => {
   for (const value of [Number.NaN, Number.POSITIVE_INFINITY, Number.NEGATIVE_INFINITY]) {
     expect(() => showNumber(value)).toThrow(Broken);
   }
+});
+
+test('law: another detector is that of a sine, and the text says so; the same one is left as stated', () => {
+  const stated = level('velocity', 0.001, 'rms', { low: 2, high: 1000 });
+  expect(showLevel(stated, { detector: 'peak' })).toBe('1.414 mm/s peak of a sine 2..1000 Hz');
+  expect(showLevel(stated, { detector: 'peak-to-peak' })).toBe('2.828 mm/s pp of a sine 2..1000 Hz');
+  expect(showLevel(stated, { detector: 'rms' })).toBe(showLevel(stated));
 });

@@ -1,5 +1,5 @@
-import { shortDetector } from './detector.ts';
-import type { Band, Level } from './level.ts';
+import { type Detector, shortDetector } from './detector.ts';
+import { asSineDetector, type Band, type Level } from './level.ts';
 import { type QuantityName, quantities } from './quantities.ts';
 import { Broken } from './refusal.ts';
 import type { Span, Tolerance } from './span.ts';
@@ -12,6 +12,8 @@ export interface Showing {
   readonly units?: UnitSystem;
   readonly digits?: number;
   readonly decimal?: 'point' | 'comma';
+  /** Amplitudes as this detector would read a sine of them, which is then said; as stated where absent. */
+  readonly detector?: Detector;
 }
 
 const spelling: Readonly<Record<string, string>> = {
@@ -112,9 +114,12 @@ export function spelledUnit(unit: string): string {
   return spelling[unit] ?? unit;
 }
 
-export function showLevel(shown: Level, showing: Showing = {}): string {
+/** An amplitude with its detector. Where another one is asked for, the text says that it is that of a sine. */
+export function showLevel(stated: Level, showing: Showing = {}): string {
+  const other = showing.detector !== undefined && showing.detector !== stated.detector;
+  const shown = other ? asSineDetector(stated, showing.detector) : stated;
   const band = shown.band === undefined ? '' : ` ${showBand(shown.band, showing)}`;
-  return `${showQuantity(shown.quantity, shown.value, showing)} ${shortDetector[shown.detector]}${band}`;
+  return `${showQuantity(shown.quantity, shown.value, showing)} ${shortDetector[shown.detector]}${other ? ' of a sine' : ''}${band}`;
 }
 
 export function showBand(band: Band, showing: Showing = {}): string {

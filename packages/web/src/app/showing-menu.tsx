@@ -1,7 +1,7 @@
 import { DropdownMenu } from 'radix-ui';
 import { usePlantState, usePlantStore } from './plant-context.tsx';
 
-/** Units and decimal sign, for every view at once. */
+/** Units, decimal sign and detector, for every view at once. */
 export function ShowingMenu() {
   const { showing } = usePlantState();
   const store = usePlantStore();
@@ -26,6 +26,16 @@ export function ShowingMenu() {
         >
           <Choice value="point">3.5</Choice>
           <Choice value="comma">3,5</Choice>
+        </DropdownMenu.RadioGroup>
+        <DropdownMenu.Label>Detector of amplitudes</DropdownMenu.Label>
+        <DropdownMenu.RadioGroup
+          value={showing.detector}
+          onValueChange={(detector) => void store.show({ ...showing, detector: detector as typeof showing.detector })}
+        >
+          <Choice value="stated">as stated</Choice>
+          <Choice value="rms">rms of a sine</Choice>
+          <Choice value="peak">peak of a sine</Choice>
+          <Choice value="peak-to-peak">peak to peak of a sine</Choice>
         </DropdownMenu.RadioGroup>
       </DropdownMenu.Content>
     </DropdownMenu.Root>

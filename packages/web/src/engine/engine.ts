@@ -64,8 +64,8 @@ export class Engine {
   readonly #rows = new PointRows();
   #asked: { readonly design: Design; readonly questions: readonly QuestionView[] } | undefined;
 
-  show(choice: ShowingChoice): void {
-    this.#showing = choice;
+  show({ detector, ...choice }: ShowingChoice): void {
+    this.#showing = detector === 'stated' ? choice : { ...choice, detector };
   }
 
   open(disk: Pick<PlantOnDisk, 'path' | 'text' | 'catalogues'>): Opened {

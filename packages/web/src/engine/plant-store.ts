@@ -28,7 +28,7 @@ export interface PlantState {
   readonly notice: string | undefined;
 }
 
-const usual: ShowingChoice = { units: 'metric', decimal: 'point' };
+const usual: ShowingChoice = { units: 'metric', decimal: 'point', detector: 'stated' };
 
 /** Milliseconds a hand must rest before the rest of the plant is worked on. */
 const pauseForHands = 400;

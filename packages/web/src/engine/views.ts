@@ -5,6 +5,8 @@ import type { SpeedRange } from './machine/views.ts';
 export interface ShowingChoice {
   readonly units: 'metric' | 'us';
   readonly decimal: 'point' | 'comma';
+  /** Amplitudes as that detector reads a sine of them; `stated` leaves each as it is stated. */
+  readonly detector: 'stated' | 'rms' | 'peak' | 'peak-to-peak';
 }
 
 export type Outcome = 'meets' | 'warns' | 'cannot tell' | 'fails';
