@@ -40,7 +40,7 @@ export function everyGroundLoop(
 }
 
 /** Points beside whose cable an equipotential bond is laid. */
-function bondedPoints(points: readonly WiredPoint[]): ReadonlySet<string> {
+export function bondedPoints(points: readonly WiredPoint[]): ReadonlySet<string> {
   const bonded = points.filter((each) => valueIfStated(each.wiring?.values.equipotentialBond) === true);
   return new Set(bonded.map((each) => each.point.of));
 }

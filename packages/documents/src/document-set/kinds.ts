@@ -7,6 +7,7 @@ import { chainCalculations } from './kinds/chain-calculations.ts';
 import { commissioningTests } from './kinds/commissioning-tests.ts';
 import { designBasis } from './kinds/design-basis.ts';
 import { frequencyTables } from './kinds/frequency-tables.ts';
+import { groundingDrawings } from './kinds/grounding-drawing.ts';
 import { hazardousAreaLoops } from './kinds/hazardous-area-loops.ts';
 import { instrumentList } from './kinds/instrument-list.ts';
 import { loopDiagrams } from './kinds/loop-diagrams.ts';
@@ -26,6 +27,7 @@ export const issuedKinds: readonly IssuedKind[] = kinds(
   cableSchedule,
   terminalPlan,
   loopDiagrams,
+  groundingDrawings,
   hazardousAreaLoops,
   alarmRegister,
   acquisitionSettings,
