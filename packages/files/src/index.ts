@@ -16,6 +16,8 @@ export * from './recording/index.ts';
 export * from './schemas.ts';
 export * from './sheet.ts';
 export * from './stated.ts';
+export * from './table/pasted-cells.ts';
+export * from './table/pasted-quantity.ts';
 export * from './teds-layout-file.ts';
 export * from './text-file.ts';
 export * from './versions.ts';

@@ -41,7 +41,7 @@ test('many channels are not named one by one', () => {
   const some = channels.map((each, index) => (index < 7 ? { ...each, coupling: notStated } : each));
   const asked = questionsOf(recording(some));
   expect(asked).toContainEqual({ of: 'C0', what: 'gain' });
-  expect(asked).toContainEqual({ of: 'C0, C1, C2, C3 and 3 more', what: 'coupling, AC or DC' });
+  expect(asked).toContainEqual({ of: 'C0; C1; C2; C3 and 3 more', what: 'coupling, AC or DC' });
 });
 
 test('a start without its zone is a local time of nobody knows where', () => {

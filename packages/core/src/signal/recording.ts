@@ -101,7 +101,7 @@ export function questionsOf({ channels, start }: Recording): readonly Missing[] 
 function namesOf(alike: readonly RecordedChannel[], all: number): string {
   if (alike.length === all && all > 1) return all === 2 ? 'both channels' : `all ${all} channels`;
   const names = alike.slice(0, 4).map(({ of }) => of);
-  return alike.length > 4 ? `${names.join(', ')} and ${alike.length - 4} more` : names.join(', ');
+  return alike.length > 4 ? `${names.join('; ')} and ${alike.length - 4} more` : names.join('; ');
 }
 
 function question(fact: ChannelFact, heard: string): string {

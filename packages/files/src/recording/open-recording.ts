@@ -8,7 +8,8 @@ export interface Block {
   readonly values: readonly Float64Array[];
   /** The imaginary parts of complex channels. */
   readonly imaginary?: readonly (Float64Array | undefined)[];
-  /** Where along the abscissa each value stands, for channels whose file says it value by value, in the file's unit. */
+  /** Where along the abscissa each value stands, for channels whose file says it value by value: in coherent SI
+   * where its unit is known (see the channel's `abscissa`), else as written. */
   readonly along?: readonly (Float64Array | undefined)[];
 }
 

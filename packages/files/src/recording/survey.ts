@@ -1,4 +1,13 @@
-import { type Finding, notStated, type RecordedChannel, type Recording, said, si, stated } from '@soundpost/core';
+import {
+  type Finding,
+  notStated,
+  type QuantityName,
+  type RecordedChannel,
+  type Recording,
+  said,
+  si,
+  stated,
+} from '@soundpost/core';
 import {
   lengthAgainstFile,
   notNumbers,
@@ -137,6 +146,16 @@ function settled(channel: RecordedChannel, seen: ChannelSurvey, times: TimeWatch
   };
 }
 
+/** What a converter gives as fractions of a unit. A speed, a time or a temperature may well be in whole numbers. */
+const fromConverter: ReadonlySet<QuantityName | undefined> = new Set<QuantityName>([
+  'acceleration',
+  'velocity',
+  'displacement',
+  'voltage',
+  'current',
+  'force',
+]);
+
 function dataFindings(channel: RecordedChannel, seen: ChannelSurvey, steps: Steps | undefined): readonly Finding[] {
   const { of, claimedSamples, samples, unit } = channel;
   const promised = samples ?? claimedSamples;
@@ -145,7 +164,7 @@ function dataFindings(channel: RecordedChannel, seen: ChannelSurvey, steps: Step
       ? [lengthAgainstFile(of, 'samples', promised, seen.samples)]
       : []),
     ...(seen.notNumbers === 0 ? [] : [notNumbers(of, seen.notNumbers, seen.samples)]),
-    ...(unit.known && steps !== undefined && unit.value.quantity !== undefined
+    ...(unit.known && steps !== undefined && fromConverter.has(unit.value.quantity)
       ? stepFindings(of, unit.value.written, steps)
       : []),
   ];

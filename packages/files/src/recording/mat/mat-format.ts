@@ -12,7 +12,7 @@ import {
 import { recordedUnit } from '../recorded-unit.ts';
 import { silentChannel } from '../silent-channel.ts';
 import { letters, viewOf } from '../wav/riff-chunks.ts';
-import { type ChannelMatrix, matrixCursor } from './mat-values.ts';
+import { type ChannelMatrix, matrixCursor, takesTooLong } from './mat-values.ts';
 import {
   type NumberVariable,
   padded,
@@ -71,6 +71,14 @@ async function open(source: ByteSource, file: string): Promise<OpenRecording> {
     throw refusedAt(file, 'the whole of it', {
       read: count === 0 ? 'no variable of more than one number' : `${count} channels`,
       expected: `1 to ${mostChannels} channels, as vectors or as columns of matrices`,
+    });
+  }
+  const endless = matrices.find(takesTooLong);
+  if (endless !== undefined) {
+    throw refusedAt(file, endless.variable.path, {
+      read: `a packed matrix of ${endless.channels} columns and ${endless.samples} rows`,
+      expected: 'one that can be unpacked in bearable time',
+      suggestion: "Save it unpacked, with the option '-v6', or each channel as a variable of its own.",
     });
   }
   const lefts = walk.numbers.filter(({ single, dimensions }) => single === undefined && dimensions.length > 2);

@@ -1,6 +1,5 @@
 import type { ByteSource } from '../byte-source.ts';
 import { viewOf } from '../wav/riff-chunks.ts';
-import type { ByteStream } from './mat-elements.ts';
 import { type Numbers, type NumberVariable, numberAt, streamOf, widthOf } from './mat-variables.ts';
 
 /** A matrix of which each column, or each row, is a channel. */
@@ -18,50 +17,83 @@ export interface MatrixCursor {
   close(): Promise<void>;
 }
 
+/** A packed matrix of many columns up to this size is unpacked once and held. */
+const mostHeld = 64 * 1024 * 1024;
+
+/** What is unpacked in all, where a larger one is unpacked once for each column. */
+const mostUnpacked = 64 * 1024 ** 3;
+
+function unpackedBytes({ variable, channels, samples }: ChannelMatrix): number {
+  return channels * samples * widthOf[variable.real.type]!;
+}
+
+/** Whether reading it would unpack it so often that nobody would wait for the end. */
+export function takesTooLong(matrix: ChannelMatrix): boolean {
+  const bytes = unpackedBytes(matrix);
+  return (
+    matrix.variable.stretch.packed && !matrix.interleaved && bytes > mostHeld && bytes * matrix.channels > mostUnpacked
+  );
+}
+
 /**
  * The numbers of a matrix are stored column after column. Where the columns are the channels each is read by a stream of
- * its own; a packed matrix is then unpacked once for each column, which takes time and no memory.
+ * its own. A packed matrix can only be unpacked from its beginning: a small one is held, a large one is unpacked once for
+ * each column, which takes time and no memory.
  */
 export function matrixCursor(
   source: ByteSource,
   matrix: ChannelMatrix,
   numbers: Numbers,
   littleEndian: boolean,
+  most = mostHeld,
 ): MatrixCursor {
   const width = widthOf[numbers.type]!;
-  const { stretch } = matrix.variable;
-  const streams = Array.from({ length: matrix.interleaved ? 1 : matrix.channels }, () => streamOf(source, stretch));
-  let begun = false;
+  const { variable, channels, samples, interleaved } = matrix;
+  const { stretch } = variable;
+  const holds = stretch.packed && !interleaved && channels > 1 && channels * samples * width <= most;
+  const streams = Array.from({ length: interleaved || holds ? 1 : channels }, () => streamOf(source, stretch));
+  let held: Uint8Array | undefined;
+  let [begun, done] = [false, 0];
 
   async function begin(): Promise<void> {
     begun = true;
-    for (const [column, stream] of streams.entries()) {
-      await stream.skip(numbers.from + (matrix.interleaved ? 0 : column * matrix.samples * width));
+    for (const [index, stream] of streams.entries()) {
+      await stream.skip(numbers.from + index * samples * width);
     }
+    if (holds) held = await streams[0]!.take(channels * samples * width);
   }
 
-  async function column(stream: ByteStream, count: number): Promise<Float64Array> {
-    const bytes = await stream.take(count * width);
+  function numbersIn(bytes: Uint8Array): Float64Array {
     const view = viewOf(bytes);
     return Float64Array.from({ length: Math.floor(bytes.length / width) }, (_, index) =>
       numberAt(view, index * width, numbers.type, littleEndian),
     );
   }
 
+  function heldColumn(bytes: Uint8Array, column: number, count: number): Float64Array {
+    const from = (column * samples + done) * width;
+    return numbersIn(bytes.subarray(from, from + count * width));
+  }
+
   async function frames(count: number): Promise<readonly Float64Array[]> {
-    const together = await column(streams[0]!, count * matrix.channels);
-    const whole = Math.floor(together.length / matrix.channels);
-    return Array.from({ length: matrix.channels }, (_, channel) =>
-      Float64Array.from({ length: whole }, (_, index) => together[index * matrix.channels + channel]!),
+    const together = numbersIn(await streams[0]!.take(count * channels * width));
+    const whole = Math.floor(together.length / channels);
+    return Array.from({ length: channels }, (_, channel) =>
+      Float64Array.from({ length: whole }, (_, index) => together[index * channels + channel]!),
     );
   }
 
   return {
     async next(count) {
       if (!begun) await begin();
-      if (matrix.interleaved) return frames(count);
+      if (interleaved) return frames(count);
       const read: Float64Array[] = [];
-      for (const stream of streams) read.push(await column(stream, count));
+      for (let column = 0; column < channels; column++) {
+        read.push(
+          held === undefined ? numbersIn(await streams[column]!.take(count * width)) : heldColumn(held, column, count),
+        );
+      }
+      done += count;
       return read;
     },
     close: async () => {

@@ -1,7 +1,12 @@
 import { readFileSync } from 'node:fs';
 import { resolve } from 'node:path';
+import { deflateSync } from 'node:zlib';
 import { expect, test } from 'vitest';
-import { readWhole, refusedSaying, rulesIn, type Whole } from '../read-whole.ts';
+import { bytesInMemory } from '../byte-source.ts';
+import { openRecording } from '../formats.ts';
+import { inOnePiece, readWhole, refusedSaying, rulesIn, type Whole } from '../read-whole.ts';
+import { matrixCursor } from './mat-values.ts';
+import { VariableWalk } from './mat-variables.ts';
 
 const folder = resolve(import.meta.dirname, '../../../../../evidence/recordings');
 const fixture = (name: string) => new Uint8Array(readFileSync(resolve(folder, name)));
@@ -69,6 +74,40 @@ test('a matrix that claims 10 GB in a small file gives what is there', async () 
   const whole = await readWhole(bytes);
   expect(whole.values[0]!.length).toBe(100);
   expect(rulesIn(whole)).toContain('length-against-file');
+});
+
+test('law: a packed matrix is read alike, held or unpacked once for each column', async () => {
+  const source = bytesInMemory(fixture('scipy-packed.mat'));
+  const { recording } = await openRecording(source, 'packed');
+  expect(recording.channels.length).toBeGreaterThan(5);
+  const walk = new VariableWalk(source, 'packed', true);
+  // The third variable is the matrix of three columns; each stretch begins behind its tag.
+  for (let at = 128; at + 8 < source.size; ) {
+    const end = at + 8 + new DataView((await source.read(at, 8)).slice().buffer).getUint32(4, true);
+    await walk.walk({ from: at + 8, end, packed: true });
+    at = end;
+  }
+  const variable = walk.numbers.find(({ path }) => path === 'columns')!;
+  const matrix = { variable, channels: 3, samples: 10, interleaved: false };
+  const read = async (most?: number) => {
+    const cursor = matrixCursor(source, matrix, variable.real, true, most);
+    const pieces = [await cursor.next(4), await cursor.next(6)];
+    await cursor.close();
+    return [0, 1, 2].map((column) => pieces.flatMap((piece) => [...piece[column]!]));
+  };
+  const { channels } = held['scipy-packed.mat']!;
+  const expected = [1, 2, 3].map((column) => channels[`columns, column ${column}`]);
+  expect(await read()).toEqual(expected);
+  expect(await read(0)).toEqual(expected);
+});
+
+test('negative: a packed matrix that would be unpacked a thousand times over gigabytes is refused', async () => {
+  const words = Uint32Array.of(14, 0xffff_ff00, 6, 8, 6, 0, 5, 8, 500_000, 1000, 0x1_0001, 0x61, 9, 4_000_000_000);
+  const packed = deflateSync(new Uint8Array(words.buffer));
+  const head = fixture('octave-v6.mat').subarray(0, 128);
+  const tag = new Uint8Array(Uint32Array.of(15, packed.length).buffer);
+  const sentence = await refusedSaying(readWhole(inOnePiece([head, tag, packed])));
+  expect(sentence).toContain('a packed matrix of 1000 columns and 500000 rows');
 });
 
 test('negative: other versions are refused by name', async () => {
