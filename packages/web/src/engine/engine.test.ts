@@ -73,3 +73,20 @@ test('negative: a text that cannot be read is refused in words and leaves the pl
   expect('refused' in refused && refused.refused.message).toMatch(/plant\.yaml:\d+/);
   expect(engine.plant().points.length).toBe(plant.points.length);
 });
+
+test('law: a line changed by hand, once kept, is judged by the file as it was in the hand', () => {
+  const disk = exampleDisk('raw-water-pump');
+  const of = 'P-301/pump-drive-end-loop';
+  const { engine } = opened('raw-water-pump');
+  const { inLine, lineChoices } = engine.point(of)!;
+  const lines = [[], [...inLine, ...inLine], ...lineChoices.map((each) => [each.name])];
+  for (const line of lines) {
+    engine.open(disk);
+    const asked: TrialAsked = { ...nothingHeld(of), inLine: line };
+    const held = engine.trial(asked)!;
+    const read = engine.read(engine.edited(disk.text, engine.kept(asked)).text);
+    if ('refused' in read) throw new Error(read.refused.message);
+    const told = ({ outcome, judgements }: typeof held) => ({ outcome, judgements });
+    expect(told(engine.trial(nothingHeld(of))!)).toEqual(told(held));
+  }
+});

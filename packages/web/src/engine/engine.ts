@@ -184,6 +184,8 @@ export class Engine {
         place('cable', plant.catalogue.cables, way?.cable.name),
         place('input', plant.catalogue.inputs, way?.input.name),
       ],
+      inLine: way?.inLine.map((each) => each.name) ?? [],
+      lineChoices: this.lineParts(),
       speed: speedRange(machine, this.#showing),
       trial: this.trial({ of, moved: {}, parts: {}, speed: undefined })!,
       sheets: pointSheets(designed, plant, 'point', this.#setting)

@@ -1,6 +1,6 @@
 import { assumptions, type DesignedPoint, type Plant, type Subject } from '@soundpost/core';
 import type { Edit } from '@soundpost/server/protocol';
-import { isMap, parseDocument, stringify } from 'yaml';
+import { type Document, isMap, isSeq, parseDocument, stringify } from 'yaml';
 import { handleKey, pathOf } from './handles.ts';
 import type { CatalogueTexts } from './read-plant.ts';
 import type { TrialAsked } from './views.ts';
@@ -23,6 +23,7 @@ export function keptEdits(
   const placed = Object.entries(asked.parts).map(
     ([place, name]): Edit => ({ path: [...at, 'chain', place], yaml: stringify(name).trim() }),
   );
+  const line = asked.inLine === undefined ? [] : [lineEdit(asked.inLine, [...at, 'chain', 'in-line'], file)];
   const adapted = new Map<string, { path: readonly string[]; entry: Record<string, unknown> }>();
   const numbers = assumptions(held).flatMap((each): readonly Edit[] => {
     if ((asked.moved[handleKey(each)] ?? 0) === 0) return [];
@@ -44,7 +45,20 @@ export function keptEdits(
     return [];
   });
   const parts = [...adapted.values()].map(({ path, entry }): Edit => ({ path, yaml: stringify(entry).trimEnd() }));
-  return [...placed, ...numbers, ...parts];
+  return [...placed, ...line, ...numbers, ...parts];
+}
+
+/** The line with its parts swapped; what was said of a place, its tag and the cable behind it, stays with the place. */
+function lineEdit(names: readonly string[], path: readonly (string | number)[], file: Document): Edit {
+  if (names.length === 0) return { path, yaml: undefined };
+  const before = file.getIn(path);
+  const stated = isSeq(before) ? (before.toJSON() as readonly unknown[]) : [];
+  const places = names.map((name, index) => {
+    const place = stated[index];
+    const keeps = typeof place === 'object' && place !== null && stated.length === names.length;
+    return keeps ? { ...place, part: name } : name;
+  });
+  return { path, yaml: stringify(places, { collectionStyle: 'flow', lineWidth: 0 }).trim() };
 }
 
 interface PlacedPart {

@@ -172,7 +172,12 @@ export class PlantStore {
   async #save(): Promise<void> {
     this.#put({ saving: 'saving' });
     const base = this.#disk!;
-    const answer = await saved({ base: base.hash, text: this.#text, journal: this.#journal });
+    const answer = await saved({ base: base.hash, text: this.#text, journal: this.#journal }).catch(
+      (error: unknown) => {
+        this.notice(error instanceof Error ? error.message : String(error));
+        return 'offline' as const;
+      },
+    );
     if (answer === 'offline' || answer === 'stranger') {
       this.#put({ saving: answer });
       setTimeout(() => void this.#inTurn(() => this.#saveIfUnsaved()), 3000);

@@ -43,6 +43,15 @@ export function triedSubject(
     const found = partCalled(plant.catalogue, shelves[place], name);
     if ('found' in found) placed[place] = found.found;
   }
+  if (asked.inLine !== undefined) {
+    const inLine = asked.inLine.map((name) => partCalled(plant.catalogue, 'supplies', name));
+    placed.inLine = inLine.flatMap((each) => ('found' in each ? [each.found] : []));
+    // A cable behind a part, and its tag, stay with their place while the places are as many as before.
+    if (asked.inLine.length !== way.inLine.length) {
+      delete placed.onward;
+      delete placed.tags;
+    }
+  }
   if (placed.transducer === undefined || placed.mount === undefined) return undefined;
   const subject = { point, parts: placed } as unknown as Subject;
   const moved = assumptions(subject).filter((each) => (asked.moved[handleKey(each)] ?? 0) !== 0);

@@ -146,6 +146,9 @@ export interface PointView {
   readonly direction: string;
   readonly path: readonly (string | number)[];
   readonly places: readonly PlaceView[];
+  /** What stands in the line as stated, and what else may: supplies, barriers, isolators. */
+  readonly inLine: readonly string[];
+  readonly lineChoices: PlaceView['choices'];
   /** The speed or line frequency the machine may run at, for the hand that drags it. */
   readonly speed: SpeedRange | undefined;
   readonly trial: TrialView;
@@ -159,6 +162,8 @@ export interface TrialAsked {
   /** Decades by which each handle is moved, by its key. */
   readonly moved: Readonly<Record<string, number>>;
   readonly parts: Readonly<Partial<Record<PlaceView['place'], string>>>;
+  /** What stands in the line, from the transducer to the input; as stated where absent. */
+  readonly inLine?: readonly string[];
   /** Reference speed or line frequency in hertz; as stated where absent. */
   readonly speed: number | undefined;
   /** How wide the chart is set; for a desk where absent. */

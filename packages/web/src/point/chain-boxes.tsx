@@ -65,8 +65,45 @@ export function ChainBoxes({
         title="In the line"
         handles={rest.filter((each) => each.what !== 'surface temperature' && !each.of.startsWith('target '))}
         hands={hands}
-      />
+      >
+        <LineParts point={point} hands={hands} />
+      </Box>
       <Box title="What it must capture" handles={rest.filter((each) => each.of.startsWith('target '))} hands={hands} />
+    </div>
+  );
+}
+
+/** Supplies, barriers and isolators between transducer and input, each to be swapped, taken out, or added to. */
+function LineParts({ point, hands }: { readonly point: PointView; readonly hands: Hands }) {
+  const line = hands.asked.inLine ?? point.inLine;
+  const options = point.lineChoices.map((each) => (
+    <option key={each.name} value={each.name} title={each.remark}>
+      {each.name}
+      {each.remark === '' ? '' : ` · ${each.remark}`}
+    </option>
+  ));
+  const withPart = (at: number, name: string) => {
+    const next = name === '' ? line.filter((_, index) => index !== at) : line.with(at, name);
+    hands.line(next);
+  };
+  return (
+    <div className="line-parts">
+      {line.map((name, at) => (
+        <select
+          // biome-ignore lint/suspicious/noArrayIndexKey: a place in the line is its number, whatever part stands there
+          key={at}
+          aria-label={`Part ${at + 1} in the line`}
+          value={name}
+          onChange={(event) => withPart(at, event.target.value)}
+        >
+          {options}
+          <option value="">take it out</option>
+        </select>
+      ))}
+      <select aria-label="Add to the line" value="" onChange={(event) => hands.line([...line, event.target.value])}>
+        <option value="">{line.length === 0 ? 'nothing; add a part' : 'add a part'}</option>
+        {options}
+      </select>
     </div>
   );
 }

@@ -17,6 +17,7 @@ export function HeldBar({
   const moved = Object.values(hands.asked.moved).filter((each) => each !== 0).length;
   const swapped = Object.keys(hands.asked.parts).length;
   const words = [
+    ...(hands.asked.inLine === undefined ? [] : ['the line changed']),
     ...(swapped === 0 ? [] : [`${swapped} ${swapped === 1 ? 'part' : 'parts'} swapped`]),
     ...(moved === 0 ? [] : [`${moved} ${moved === 1 ? 'number' : 'numbers'} moved`]),
   ];

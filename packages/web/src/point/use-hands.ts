@@ -8,6 +8,7 @@ export interface Hands {
   readonly holds: boolean;
   move(key: string, decades: number): void;
   place(place: PlaceView['place'], name: string): void;
+  line(inLine: readonly string[]): void;
   run(speed: number | undefined): void;
   letGo(): void;
 }
@@ -48,9 +49,13 @@ export function useHands(of: string, first: TrialView, width: 'wide' | 'narrow')
   return {
     asked,
     trial,
-    holds: Object.values(asked.moved).some((each) => each !== 0) || Object.keys(asked.parts).length > 0,
+    holds:
+      Object.values(asked.moved).some((each) => each !== 0) ||
+      Object.keys(asked.parts).length > 0 ||
+      asked.inLine !== undefined,
     move: (key, decades) => setAsked((before) => ({ ...before, moved: { ...before.moved, [key]: decades } })),
     place: (place, name) => setAsked((before) => ({ ...before, parts: { ...before.parts, [place]: name } })),
+    line: (inLine) => setAsked((before) => ({ ...before, inLine })),
     run: (speed) => setAsked((before) => ({ ...before, speed })),
     letGo: () => setAsked(emptyHands(of)),
   };
