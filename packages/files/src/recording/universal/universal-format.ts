@@ -97,7 +97,10 @@ const kindsOfAbscissa: Readonly<Record<number, Abscissa['of']>> = {
 function channelOf({ head, samples }: PlacedDataset, index: number): RecordedChannel {
   const name = nameOf(head);
   const of = kindsOfAbscissa[head.abscissa.specificType] ?? 'unknown';
-  const inTime = of === 'time' && head.even && head.step > 0;
+  const axis = recordedUnit(head.abscissa.unit).unit;
+  // The format writes times in seconds; an axis that is labelled otherwise leaves open which of the two was meant.
+  const labelled = of === 'time' && axis.known && axis.value.factor !== 1;
+  const inTime = of === 'time' && head.even && head.step > 0 && !labelled;
   const function_ = functionNames[head.functionType] ?? `function ${head.functionType}`;
   const { unit, heard } = unitOf(head);
   const silent = silentChannel(index);
@@ -105,16 +108,16 @@ function channelOf({ head, samples }: PlacedDataset, index: number): RecordedCha
     ...silent,
     of: name === '' ? silent.of : `${silent.of}, ${name}`,
     name: name === '' ? notStated : stated(name, name),
-    // The format writes times in seconds.
     rate: inTime ? stated(si('frequency', 1 / head.step), `one every ${head.step} s`) : notStated,
     unit,
     samples,
     claimedSamples: head.count,
     complex: head.complex,
-    abscissa: { of, even: head.even, first: head.first, step: head.step },
+    abscissa: { of: labelled ? 'unknown' : of, even: head.even, first: head.first, step: head.step },
     heard: {
       ...(heard === undefined ? {} : { unit: heard }),
-      ...(inTime ? {} : { rate: of === 'time' ? 'its times are not even' : `${function_} along ${of}` }),
+      ...(labelled ? { rate: `its times are labelled '${head.abscissa.unit}', the format writes seconds` } : {}),
+      ...(inTime || labelled ? {} : { rate: of === 'time' ? 'its times are not even' : `${function_} along ${of}` }),
     },
   };
 }

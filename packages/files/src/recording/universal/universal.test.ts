@@ -135,6 +135,25 @@ test('a unit that is none of the kind the channel is said to be of', async () =>
   expect(rulesIn(whole)).toEqual(['unit-against-kind']);
 });
 
+test('times that are labelled in milliseconds are asked about', async () => {
+  const whole = await readWhole(one('text', { abscissa: { specificType: 17, label: 'Time', unit: 'ms' } }));
+  expect(whole.recording.channels[0]).toMatchObject({
+    rate: { known: false },
+    heard: { rate: "its times are labelled 'ms', the format writes seconds" },
+  });
+});
+
+test('a spectrum along frequency has no sampling rate', async () => {
+  const whole = await readWhole(
+    one('text', { functionType: 12, abscissa: { specificType: 18, label: 'Frequency', unit: 'Hz' } }),
+  );
+  expect(whole.recording.channels[0]).toMatchObject({
+    rate: { known: false },
+    abscissa: { of: 'frequency', even: true },
+    heard: { rate: 'spectrum along frequency' },
+  });
+});
+
 test('bytes in the other order than they are said to be', async () => {
   const bytes = one('big-endian');
   const at = new TextDecoder('latin1').decode(bytes).indexOf('58b') + 8;

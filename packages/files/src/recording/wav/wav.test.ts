@@ -97,6 +97,26 @@ test('what a WAV does not say is asked for, and nothing is filled in', async () 
   ]);
 });
 
+test('names, remarks and the start that stand in side chunks', async () => {
+  const ascii = (text: string, length = text.length) =>
+    Uint8Array.from({ length }, (_, index) => (index < text.length ? text.charCodeAt(index) : 0));
+  const chunk = (name: string, content: Uint8Array) =>
+    inOnePiece([ascii(name), new Uint8Array(Uint32Array.of(content.length).buffer), content]);
+  const info = chunk('LIST', inOnePiece([ascii('INFO'), chunk('ICMT', ascii('invented fan', 12))]));
+  const extension = new Uint8Array(602);
+  extension.set(ascii('drive end'), 0);
+  extension.set(ascii('2026-11-2517:04:32'), 320);
+  const bytes = inOnePiece([plain(), info, chunk('bext', extension)]);
+  new DataView(bytes.buffer).setUint32(4, bytes.length - 8, true);
+  const { recording } = await readWhole(bytes);
+  expect(recording.remarks).toEqual([
+    { name: 'ICMT', text: 'invented fan' },
+    { name: 'description', text: 'drive end' },
+  ]);
+  expect(recording.start).toMatchObject({ value: '2026-11-25 17:04:32' });
+  expect(recording.findings).toEqual([]);
+});
+
 test('a file that was cut off is read as far as it goes, and that is told', async () => {
   const whole = await readWhole(plain().subarray(0, 44 + 50));
   expect(whole.values[0]).toHaveLength(25);
