@@ -5,6 +5,7 @@ import { demo } from './demo.ts';
 import { doctor } from './doctor.ts';
 import { event } from './event.ts';
 import { explain } from './explain.ts';
+import { importTable } from './import.ts';
 import { issue } from './issue.ts';
 import { newThing } from './new.ts';
 import { prove } from './prove.ts';
@@ -23,6 +24,7 @@ export const commands: readonly AnyCommand[] = [
   prove,
   issue,
   changes,
+  importTable,
   serve,
   event,
   record,

@@ -1,2 +1,3 @@
 export { type Paper, papers, pdf } from './pdf.ts';
+export { type BookCell, type BookSheet, readWorkbook } from './read-workbook.ts';
 export { workbook } from './workbook.ts';

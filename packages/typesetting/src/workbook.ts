@@ -3,6 +3,9 @@ import { type CellValue, writeXlsx } from 'hucre/xlsx';
 
 /** The only place that knows the writer of workbooks: another one would be exchanged here. */
 
+/** Over the hidden column that carries what was exported. */
+export const exportedHead = 'As exported';
+
 /** Most characters of the name of a tab. */
 const longestTab = 31;
 
@@ -11,7 +14,10 @@ const longestTab = 31;
  * and the first column in sight while one scrolls. The last tab says of which issue it is. Nothing where the document
  * has no table.
  */
-export async function workbook(record: DocumentRecord): Promise<Uint8Array | undefined> {
+export async function workbook(
+  record: DocumentRecord,
+  { carriesExported = false }: { readonly carriesExported?: boolean } = {},
+): Promise<Uint8Array | undefined> {
   const tables = tablesOf(record);
   if (tables.length === 0) return undefined;
   const taken = new Set<string>();
@@ -24,10 +30,13 @@ export async function workbook(record: DocumentRecord): Promise<Uint8Array | und
         columns[at]!.kind === 'measure' ? [typedValue(cell), unitOf(cell)] : [typedValue(cell)],
       ),
     );
+    const columnsSeen = head.map((text, at) => ({ width: widthOf([text, ...values.map((row) => row[at] ?? '')]) }));
     return {
       name: tabName(name, taken),
-      rows: [head, ...values],
-      columns: head.map((text, at) => ({ width: widthOf([text, ...values.map((row) => row[at] ?? '')]) })),
+      rows: carriesExported
+        ? [[...head, exportedHead], ...values.map((row) => [...row, JSON.stringify(row)])]
+        : [head, ...values],
+      columns: carriesExported ? [...columnsSeen, { width: 8, hidden: true }] : columnsSeen,
       cells: new Map(head.map((value, at) => [`0,${at}`, { value, style: { font: { bold: true } } }])),
       freezePane: { rows: 1, columns: 1 },
     };

@@ -8,6 +8,7 @@ import {
   tablesOf,
 } from '@soundpost/documents/document-set';
 import type { Paper } from '@soundpost/typesetting';
+import { roundTrips } from '../import/round-trip-places.ts';
 import type { Form } from '../issue.ts';
 import type { IssuedFile } from './set-contents.ts';
 
@@ -35,7 +36,7 @@ async function* documentFiles(record: DocumentRecord, wanted: WantedSet): AsyncG
   const { forms, paper, typesetting } = wanted;
   if (forms.includes('pdf')) yield { path: `${kind}.pdf`, title, content: typesetting.pdf(record, paper) };
   if (forms.includes('xlsx')) {
-    const content = await typesetting.workbook(record);
+    const content = await typesetting.workbook(record, { carriesExported: comesBack(kind) });
     if (content !== undefined) yield { path: `${kind}.xlsx`, title, content };
   }
   if (forms.includes('csv')) {
@@ -50,6 +51,11 @@ async function* documentFiles(record: DocumentRecord, wanted: WantedSet): AsyncG
       yield { path: `drawings/${kind}/${names[at]}.svg`, title: drawing.title, content: standaloneSvg(drawing) };
     }
   }
+}
+
+/** Tables that may be edited and handed back in carry what was exported in them. */
+function comesBack(kind: string): boolean {
+  return roundTrips.some((each) => each.kind === kind);
 }
 
 /** Names as they may stand in the name of a file, each once whatever the plant calls its points. */

@@ -44,14 +44,20 @@ export function plantOf({ from, plant, catalogues }: StatedTexts): Plant {
   return readYaml(encoder.encode(plant), from, reader).value;
 }
 
+/** The text with its own line ends and signs, once it is known to be one that can be read. */
+function asWritten(bytes: Uint8Array, path: string): string {
+  textFile(bytes, path);
+  return new TextDecoder('utf-8', { ignoreBOM: true }).decode(bytes);
+}
+
 async function ofPlantFile(surroundings: Surroundings, path: string): Promise<StatedTexts> {
   const bytes = await surroundings.readBytes(path);
-  const plant = textFile(bytes, path).text;
+  const plant = asWritten(bytes, path);
   const catalogues = new Map<string, string>();
   for (const name of cataloguesNamed(bytes, path)) {
     const at = cataloguePath(surroundings, path, name);
     const found = await bytesIfThere(surroundings, at);
-    if (found !== undefined) catalogues.set(name, textFile(found, at).text);
+    if (found !== undefined) catalogues.set(name, asWritten(found, at));
   }
   return { from: path, plant, catalogues };
 }
@@ -74,7 +80,7 @@ async function ofIssue(surroundings: Surroundings, folder: string, contents: Uin
         suggestion: 'Take the folder of the issue from where it is kept unchanged.',
       });
     }
-    return textFile(bytes, pathIn(folder, name)).text;
+    return asWritten(bytes, pathIn(folder, name));
   };
   const catalogues = new Map<string, string>();
   for (const [name, path] of Object.entries(stated.catalogues)) catalogues.set(name, await frozen(path));

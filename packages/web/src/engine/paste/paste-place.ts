@@ -1,5 +1,5 @@
 import { nearest, type Plant, type PlantMachine, type PlantPoint, shortened } from '@soundpost/core';
-import { saidBefore } from './pasted-quantity.ts';
+import { saidBefore } from '@soundpost/files';
 
 /** Which point a row speaks of: one of the plant, a new one under a machine, or none that can be told. */
 export type PastePlace =

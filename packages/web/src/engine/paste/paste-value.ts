@@ -12,9 +12,9 @@ import {
   showQuantity,
   type Writing,
 } from '@soundpost/core';
+import { type Pasted, pastedQuantity, saidBefore } from '@soundpost/files';
 import { shelfOf } from '../part-choices.ts';
 import type { PlaceView } from '../views.ts';
-import { type Pasted, pastedQuantity, saidBefore } from './pasted-quantity.ts';
 import type { PasteField } from './views.ts';
 
 export type ValueField = Exclude<PasteField, 'machine' | 'point'>;

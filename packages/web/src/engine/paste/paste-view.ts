@@ -1,10 +1,8 @@
 import type { Plant, Showing } from '@soundpost/core';
-import { yamlAt } from '@soundpost/files';
+import { pastedCells, readsTwoWays, yamlAt } from '@soundpost/files';
 import { areHeads, columnOf } from './heads.ts';
 import { readRow } from './paste-row.ts';
 import { isQuantity } from './paste-value.ts';
-import { pastedCells } from './pasted-cells.ts';
-import { readsTwoWays } from './pasted-quantity.ts';
 import type { PasteChoices, PasteColumn, PasteView } from './views.ts';
 
 const mostRows = 6000;

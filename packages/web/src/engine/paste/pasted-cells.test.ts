@@ -1,6 +1,6 @@
+import { pastedCells } from '@soundpost/files';
 import { expect, test } from 'vitest';
 import { areHeads, columnOf } from './heads.ts';
-import { pastedCells } from './pasted-cells.ts';
 
 test.each<[string, string, readonly (readonly string[])[]]>([
   [

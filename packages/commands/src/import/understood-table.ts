@@ -1,0 +1,304 @@
+import {
+  type Design,
+  type DesignedPoint,
+  nearest,
+  partCalled,
+  Refusal,
+  refusalSentence,
+  type Writing,
+} from '@soundpost/core';
+import type { SetTable } from '@soundpost/documents/document-set';
+import { type Edit, pastedQuantity, saidBefore, yamlAt } from '@soundpost/files';
+import type { BookCell } from '@soundpost/typesetting';
+import { cellName, type EditedRow, type EditedTable } from './edited-table.ts';
+import type { CellPlace, RoundTrip } from './round-trip-places.ts';
+
+/** What became of one edited cell. A cell nobody edited is not told of. */
+export interface UnderstoodCell {
+  /** `F7`. */
+  readonly cell: string;
+  readonly column: string;
+  /** Name of the row: its tag, and the level or cable. */
+  readonly of: string;
+  readonly path?: Edit['path'];
+  readonly exported?: string;
+  readonly now?: string;
+  readonly edited: string;
+  readonly is: 'change' | 'as the plant has it' | 'conflict' | 'refused';
+  readonly words?: string;
+  readonly edit?: Edit;
+}
+
+export interface UnderstoodTable {
+  readonly kind: string;
+  /** Whether the file carries what was exported; without it, it is compared with the plant as it is now. */
+  readonly carriesExported: boolean;
+  readonly cells: readonly UnderstoodCell[];
+  /** Rows of the plant that the file does not have; nothing is taken out of the plant for that. */
+  readonly rowsMissing: readonly string[];
+  /** Heads the table does not have. */
+  readonly headsUnknown: readonly string[];
+}
+
+export interface Understanding {
+  readonly design: Design;
+  readonly roundTrip: RoundTrip;
+  /** The same table of the plant as it is now. */
+  readonly now: SetTable;
+  readonly text: string;
+  readonly file: Writing['decimal'];
+  /** How a table of texts writes numbers; a number of a workbook is never in doubt. */
+  readonly read: Writing['decimal'] | undefined;
+  readonly exported?: SetTable;
+}
+
+/** Where a column of the table stands among the columns of a file; a measure takes two. */
+interface FlatColumn {
+  readonly head: string;
+  readonly unit: string | undefined;
+  readonly at: readonly number[];
+}
+
+/** What a table says of the plant, cell by cell, by comparing what was exported, what is edited and what stands now. */
+export function understoodTable(table: EditedTable, understanding: Understanding): UnderstoodTable {
+  const { now, roundTrip } = understanding;
+  const columns = flatColumns(now, table.head);
+  const nowRows = namedRows(now, roundTrip);
+  const exportedRows = understanding.exported === undefined ? undefined : namedRows(understanding.exported, roundTrip);
+  const seen = new Map<string, string>();
+  const met = new Set<string>();
+  const cells = table.rows.flatMap((row, index): readonly UnderstoodCell[] => {
+    if (row.cells.every((cell) => cell.text === '')) return [];
+    const names = roundTrip.names.map((name) => row.cells[table.head.indexOf(name)]?.text ?? '');
+    const of = names.join(', ');
+    const line = table.headRow + 1 + index;
+    const refusedRow = (words: string): UnderstoodCell[] => [
+      { cell: cellName(line, 0), column: roundTrip.names[0]!, of, edited: of, is: 'refused', words },
+    ];
+    const base = baseOf(row, now, exportedRows?.get(of));
+    const ownNames = base === undefined ? names : roundTrip.names.map((name) => base.get(name) ?? '');
+    if (row.exported !== undefined && ownNames.join(', ') !== of) {
+      return refusedRow(`It was exported as '${ownNames.join(', ')}'. What names a row is not changed in a table.`);
+    }
+    const standing = nowRows.get(of);
+    if (standing === undefined) {
+      const near = nearest(of, [...nowRows.keys()]);
+      return refusedRow(
+        `The plant has no such row; a table makes none.${near === undefined ? '' : ` Did you mean '${near}'?`}`,
+      );
+    }
+    if (met.has(of)) return refusedRow('A row above speaks of the same. Which one holds?');
+    met.add(of);
+    return columns.flatMap((column) => {
+      const found = understoodCell(column, row, { line, of, names }, standing, base, understanding);
+      if (found === undefined) return [];
+      const place = JSON.stringify(found.path);
+      const other = found.is === 'change' ? seen.get(place) : undefined;
+      if (other !== undefined && other !== found.edit?.yaml) {
+        return [
+          { ...found, is: 'refused' as const, words: 'A row above says otherwise of the same place. Which one holds?' },
+        ];
+      }
+      if (found.is === 'change') seen.set(place, found.edit?.yaml ?? '');
+      return [found];
+    });
+  });
+  const known = new Set(flatHeads(now));
+  return {
+    kind: roundTrip.kind,
+    carriesExported: exportedRows !== undefined || table.rows.some((row) => row.exported !== undefined),
+    cells,
+    rowsMissing: [...nowRows.keys()].filter((each) => !met.has(each)),
+    headsUnknown: table.head.filter((head) => head !== '' && !known.has(head)),
+  };
+}
+
+type RowTexts = ReadonlyMap<string, string>;
+
+function understoodCell(
+  column: FlatColumn,
+  row: EditedRow,
+  { line, of, names }: { readonly line: number; readonly of: string; readonly names: readonly string[] },
+  standing: RowTexts,
+  base: RowTexts | undefined,
+  understanding: Understanding,
+): UnderstoodCell | undefined {
+  const parts = column.at.map((at): BookCell => row.cells[at] ?? { text: '', number: false });
+  const edited = joined(parts.map((each) => each.text));
+  const was = base?.get(column.head) ?? standing.get(column.head) ?? '';
+  const now = standing.get(column.head) ?? '';
+  const bad = parts.find((each) => each.refused !== undefined);
+  if (bad === undefined && alike(edited, was)) return undefined;
+  const told = { cell: cellName(line, column.at[0]!), column: column.head, of, edited, exported: was, now };
+  const refused = (words: string): UnderstoodCell => ({ ...told, is: 'refused', words });
+  if (bad !== undefined) return refused(bad.refused!);
+  const { designed, path } = pointCalled(understanding.design, understanding.roundTrip.pointOf(names[0]!))!;
+  const place = understanding.roundTrip.place(column.head, designed, names, path);
+  if (place.is === 'derived') return refused(place.words);
+  if (edited === '')
+    return refused("Nothing is taken out of the plant by an empty cell. Write 'unknown' where it is not known.");
+  if (alike(edited, now)) return { ...told, path: place.path, is: 'as the plant has it' };
+  const yaml = yamlOf(place, edited, column, parts[0]!.number, understanding);
+  if ('refused' in yaml) return { ...told, path: place.path, is: 'refused', words: yaml.refused };
+  const before = yamlAt(understanding.text, place.path);
+  if (saysTheSame(before, yaml.text, place, understanding.file)) {
+    return { ...told, path: place.path, is: 'as the plant has it' };
+  }
+  if (!alike(now, was)) {
+    return { ...told, path: place.path, is: 'conflict', words: 'The plant has changed here since the export.' };
+  }
+  const words = [
+    ...(place.is === 'stated' && place.reaches !== undefined ? [place.reaches] : []),
+    ...(before !== undefined && /\b(?:status|source):/.test(before)
+      ? ['What is stated of where the old value came from goes with it; state it anew.']
+      : []),
+  ];
+  return {
+    ...told,
+    path: place.path,
+    is: 'change',
+    edit: { path: place.path, yaml: yaml.text },
+    ...(words.length === 0 ? {} : { words: words.join(' ') }),
+  };
+}
+
+/** As far as a conversion of units keeps the digits. */
+function rounded(value: unknown): string {
+  return JSON.stringify(value, (_, each) => (typeof each === 'number' ? each.toPrecision(10) : each));
+}
+
+/** Whether the plant file says a value already, in other words perhaps: 149 °F are 65 °C. */
+function saysTheSame(
+  before: string | undefined,
+  after: string,
+  place: Exclude<CellPlace, { is: 'derived' }>,
+  decimal: Writing['decimal'],
+): boolean {
+  if (before === undefined) return false;
+  const scalar = /\bvalue:\s*([^,}\n]+)/.exec(before)?.[1] ?? before;
+  if (scalar.trim() === after) return true;
+  if (place.is === 'part' || !place.quantity || after === 'unknown') return false;
+  try {
+    const [was, is] = [scalar.trim(), after].map((text) => rounded(place.field.read(text, { decimal })));
+    return was === is;
+  } catch (error) {
+    if (error instanceof Refusal) return false;
+    throw error;
+  }
+}
+
+function yamlOf(
+  place: Exclude<CellPlace, { is: 'derived' }>,
+  edited: string,
+  column: FlatColumn,
+  isNumber: boolean,
+  { design, read, file }: Understanding,
+): { readonly text: string } | { readonly refused: string } {
+  if (place.is === 'part') {
+    const silent = saidBefore(edited);
+    if (silent !== undefined)
+      return { refused: silent.says === 'refused' ? silent.words : `'${edited}' cannot be built. Name one.` };
+    const found = partCalled(design.plant.catalogue, place.shelf, edited);
+    if (found.found !== undefined) return { text: yamlText(edited) };
+    const near = found.nearest === undefined ? '' : ` Did you mean '${found.nearest}'?`;
+    return { refused: `The catalogues have no such part among their ${place.shelf}.${near}` };
+  }
+  if (place.quantity) {
+    const decimal = isNumber ? 'point' : read;
+    const said = pastedQuantity(edited, column.unit, place.field, decimal, file);
+    if (said.says === 'refused') return { refused: said.words };
+    if (said.says !== 'value') return { text: 'unknown' };
+    const { ending } = place;
+    return { text: yamlText(ending === undefined || /\bHz\b/.test(said.text) ? said.text : `${said.text}${ending}`) };
+  }
+  const silent = saidBefore(edited);
+  if (silent?.says === 'refused') return { refused: silent.words };
+  if (silent?.says === 'unknown') return { text: 'unknown' };
+  try {
+    place.field.read(edited, { decimal: file });
+    return { text: yamlText(edited) };
+  } catch (error) {
+    if (!(error instanceof Refusal)) throw error;
+    return { refused: refusalSentence(error.reason).replace(/^./, (first) => first.toUpperCase()) };
+  }
+}
+
+/** Plain where YAML takes it for the same text, otherwise in quotes. */
+function yamlText(text: string): string {
+  const plain =
+    /^\p{L}[\p{L}\p{N} /._+()-]*$|^\d[\d.,]* [\p{L}°%µΩ/²()0-9 .,+-]+$/u.test(text) &&
+    !/^(?:true|false|null|yes|no)$/i.test(text);
+  return plain ? text.trim() : JSON.stringify(text);
+}
+
+/** The point a row names, and where it stands in the plant file. */
+function pointCalled(design: Design, of: string): { designed: DesignedPoint; path: Edit['path'] } | undefined {
+  for (const machine of design.machines) {
+    const designed = machine.points.find((each) => each.point.of === of);
+    if (designed !== undefined) {
+      return { designed, path: ['machines', machine.stated.name, 'points', designed.stated.statement.name] };
+    }
+  }
+  return undefined;
+}
+
+/** What was exported in a row: as the file carries it, or as the issue had it that it was exported from. */
+function baseOf(row: EditedRow, now: SetTable, issued: RowTexts | undefined): RowTexts | undefined {
+  if (row.exported === undefined) return issued;
+  return new Map(
+    flatColumns(now, flatHeads(now)).map(({ head, at }) => [head, joined(at.map((each) => row.exported![each] ?? ''))]),
+  );
+}
+
+function namedRows(table: SetTable, { names }: RoundTrip): ReadonlyMap<string, RowTexts> {
+  return new Map(
+    table.rows.map((row) => {
+      const texts = new Map(table.columns.map((column, at) => [column.head, cellTextOf(row[at]!)]));
+      return [names.map((name) => texts.get(name) ?? '').join(', '), texts];
+    }),
+  );
+}
+
+function cellTextOf(cell: SetTable['rows'][number][number]): string {
+  switch (cell.is) {
+    case 'text':
+      return cell.text.replace(/[\p{Zs}\t]+/gu, ' ').trim();
+    case 'number':
+      return String(cell.value);
+    case 'measure':
+      return joined([String(cell.value), cell.unit]);
+    case 'unknown':
+      return 'unknown';
+    default:
+      return '';
+  }
+}
+
+/** The heads of a table as its files have them. */
+export function flatHeads({ columns }: SetTable): readonly string[] {
+  return columns.flatMap(({ head, kind, unit }) =>
+    kind === 'measure' ? [head, `${head}, unit`] : [unit === undefined || unit === '' ? head : `${head}, ${unit}`],
+  );
+}
+
+function flatColumns(table: SetTable, head: readonly string[]): readonly FlatColumn[] {
+  return table.columns.flatMap((column): readonly FlatColumn[] => {
+    const heads = flatHeads({ ...table, columns: [column] });
+    const at = heads.map((each) => head.indexOf(each));
+    if (at.some((each) => each < 0)) return [];
+    return [{ head: column.head, unit: column.kind === 'number' && column.unit !== '' ? column.unit : undefined, at }];
+  });
+}
+
+function joined(parts: readonly string[]): string {
+  return parts.filter((each) => each !== '').join(' ');
+}
+
+/** The same text; or the same number, as far as a spreadsheet keeps its digits. */
+function alike(one: string, other: string): boolean {
+  if (one === other) return true;
+  const split = (text: string) => /^([+-]?\d+(?:\.\d+)?(?:e[+-]?\d+)?)(.*)$/i.exec(text);
+  const [a, b] = [split(one), split(other)];
+  if (a === null || b === null || a[2] !== b[2]) return false;
+  return Math.abs(Number(a[1]) - Number(b[1])) <= 1e-12 * Math.abs(Number(b[1]));
+}
