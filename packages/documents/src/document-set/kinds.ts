@@ -12,6 +12,7 @@ import { hazardousAreaLoops } from './kinds/hazardous-area-loops.ts';
 import { instrumentList } from './kinds/instrument-list.ts';
 import { loopDiagrams } from './kinds/loop-diagrams.ts';
 import { machineAndPointSheets } from './kinds/machine-and-point-sheets.ts';
+import { mountingInstructions } from './kinds/mounting-instructions.ts';
 import { purchaseList } from './kinds/purchase-list.ts';
 import { requirementSheets } from './kinds/requirement-sheets.ts';
 import { terminalPlan } from './kinds/terminal-plan.ts';
@@ -31,6 +32,7 @@ export const issuedKinds: readonly IssuedKind[] = kinds(
   hazardousAreaLoops,
   alarmRegister,
   acquisitionSettings,
+  mountingInstructions,
   commissioningTests,
   purchaseList,
 );

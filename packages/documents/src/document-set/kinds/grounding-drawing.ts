@@ -90,7 +90,11 @@ function plantSheet(
               words(
                 byDesign
                   ? 'left closed by design, over a bonding conductor'
-                  : members.flatMap(({ name }) => openings.get(name) ?? []).join(', '),
+                  : opened
+                      .flatMap((each) =>
+                        members.some(({ name }) => name === each.name) ? (openings.get(each.name) ?? []) : [],
+                      )
+                      .join(', '),
               ),
             1.6,
           ),
