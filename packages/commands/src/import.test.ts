@@ -72,6 +72,7 @@ test.each(kinds)('law: %s exported and handed back in as it is changes nothing',
     expect(json.cells).toEqual([]);
     expect(json.written).toBe(false);
     expect(outcome.exit).toBe(0);
+    if (table.endsWith('.xlsx')) expect(flowing(outcome)).toContain('the plant is as it was then');
   }
   expect(read(surroundings, pumpPath)).toBe(pump());
 });
@@ -113,6 +114,8 @@ test('what the plant changed since the export is a conflict, and is not written'
   expect(outcome.exit).toBe(1);
   expect(cells.map((each) => each.is)).toEqual(['conflict']);
   expect(flowing(outcome)).toContain("exported '85', edited to '90', now '87'");
+  expect(flowing(outcome)).toContain('Exported in revision A');
+  expect(flowing(outcome)).toContain('the plant has changed since');
   expect(read(surroundings, pumpPath)).toBe(changed);
 });
 

@@ -14,8 +14,9 @@ import { readEdited } from './import/read-edited.ts';
 import { type RoundTrip, roundTrips } from './import/round-trip-places.ts';
 import { flatHeads, understoodTable } from './import/understood-table.ts';
 import { understoodJson } from './json/understood-json.ts';
+import { contentHashOf } from './plant/content-hash.ts';
 import { readPlant } from './plant/read-plant.ts';
-import { plantOf, statedTexts } from './plant/stated-texts.ts';
+import { plantOf, type StatedTexts, statedTexts } from './plant/stated-texts.ts';
 import { seed } from './prove.ts';
 import { understoodLines } from './text/understood-text.ts';
 
@@ -47,8 +48,8 @@ export const importTable = command({
     const before = exported === undefined ? undefined : plantOf(await statedTexts(surroundings, exported));
     const design = designOf(plant, seed);
     const old = before === undefined ? undefined : designOf(before, seed);
-    const edited = await readEdited(surroundings, file);
-    const { table, roundTrip, units } = recognised(edited, design, file);
+    const { tables, exportedIn } = await readEdited(surroundings, file);
+    const { table, roundTrip, units } = recognised(tables, design, file);
     const issued = old === undefined ? undefined : tableOf(roundTrip, old, units);
     const understood = understoodTable(table, {
       design,
@@ -63,6 +64,14 @@ export const importTable = command({
     const next = applyEdits(texts.plant, edits).text;
     // Whether the plant can still be read is asked before anything is written.
     plantOf({ ...texts, plant: next });
+    const contentHash = await contentHashOf(bytesOf(texts));
+    const imported = {
+      plant: path,
+      table: file,
+      ...(exportedIn === undefined
+        ? {}
+        : { exportedIn: { ...exportedIn, plantAsThen: exportedIn.contentHash === contentHash } }),
+    };
     const written = apply && edits.length > 0;
     if (written && (await statedTexts(surroundings, path)).plant !== texts.plant) {
       throw new Refusal({
@@ -73,11 +82,16 @@ export const importTable = command({
     if (written) await surroundings.writeFile(path, next, { overwrite: true });
     return {
       exit: understood.cells.some((each) => each.is === 'refused' || each.is === 'conflict') ? 1 : 0,
-      lines: understoodLines(understood, { plant: path, table: file, written }, manner),
-      json: understoodJson(understood, { plant: path, table: file, written }),
+      lines: understoodLines(understood, { ...imported, written }, manner),
+      json: understoodJson(understood, { ...imported, written }),
     };
   },
 });
+
+/** The plant file, then its catalogues, as an issue hashes them. */
+function bytesOf({ plant, catalogues }: StatedTexts): readonly Uint8Array[] {
+  return [plant, ...catalogues.values()].map((text) => new TextEncoder().encode(text));
+}
 
 type Units = 'metric' | 'us';
 

@@ -16,6 +16,7 @@ import { namesFrom, oneFrom } from './issue/wanted.ts';
 import { blank, type Line, paragraph } from './layout/line.ts';
 import type { Manner } from './manner.ts';
 import type { Outcome } from './outcome.ts';
+import { contentHashOf } from './plant/content-hash.ts';
 import { readPlant } from './plant/read-plant.ts';
 import { seed, verdictLine } from './prove.ts';
 import { pathIn, type Surroundings } from './surroundings.ts';
@@ -80,7 +81,7 @@ async function issued(surroundings: Surroundings, wanted: Wanted, manner: Manner
       suggestion: 'Say --revision A, or state it in the plant file.',
     });
   }
-  const contentHash = await hashOf(read);
+  const contentHash = await contentHashOf(read);
   const points = plant.machines.reduce((sum, machine) => sum + machine.points.length, 0);
   surroundings.step(`designing ${counted(points, 'point')}`);
   const designed = designOf(plant, seed);
@@ -144,14 +145,6 @@ function remembering(surroundings: Surroundings, read: Uint8Array[]): Surroundin
       return bytes;
     },
   };
-}
-
-/** SHA-256 over the files in the order in which they were read, each behind its length. */
-async function hashOf(files: readonly Uint8Array[]): Promise<string> {
-  const { createHash } = await import('node:crypto');
-  const hash = createHash('sha256');
-  for (const each of files) hash.update(`${each.length}\n`).update(each);
-  return hash.digest('hex');
 }
 
 /** A revision as it may stand in the name of a folder anywhere. */

@@ -7,6 +7,8 @@ import { capital, counted } from './values-text.ts';
 export interface Imported {
   readonly plant: string;
   readonly table: string;
+  /** Which issue it was exported in, and whether the plant and its catalogues are still as they were then. */
+  readonly exportedIn?: { readonly revision: string; readonly contentHash: string; readonly plantAsThen: boolean };
   readonly written: boolean;
 }
 
@@ -27,6 +29,7 @@ export function understoodLines(understood: UnderstoodTable, imported: Imported,
     : 'Nothing is written; --apply writes what is understood';
   return [
     ...heading(`Read as ${kind}: ${imported.table} for ${imported.plant}`, width),
+    ...exportedLines(imported, width),
     ...(carriesExported
       ? []
       : paragraph(
@@ -66,4 +69,11 @@ function cellSentence({ cell, column, of, path, exported, now, edited, is, words
       ? `exported ${shown(exported)}, edited to ${shown(edited)}, now ${shown(now)}`
       : `${exported === undefined ? '' : `${shown(exported)} → `}${shown(edited)}`;
   return `${cell} ${column} of ${of}: ${what}${where}.${words === undefined ? '' : ` ${words}`}`;
+}
+
+function exportedLines({ exportedIn }: Imported, width: number): readonly Line[] {
+  if (exportedIn === undefined) return [];
+  const { revision, contentHash, plantAsThen } = exportedIn;
+  const since = plantAsThen ? 'is as it was then' : 'has changed since';
+  return paragraph(`Exported in revision ${revision}, content ${contentHash.slice(0, 12)}; the plant ${since}.`, width);
 }
