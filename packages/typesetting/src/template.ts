@@ -5,6 +5,8 @@
 export const template = `
 #let record = json(bytes(sys.inputs.at("record")))
 #let issue = record.issue
+// Whatever is set anew on each page holds on to short values only: the whole record would be weighed on every page.
+#let title = record.title
 #let paper = sys.inputs.at("paper")
 #let ink = rgb("#111417")
 #let quiet = rgb("#4a5058")
@@ -47,7 +49,7 @@ export const template = `
   grid(
     columns: (1fr, auto, auto),
     column-gutter: 6mm,
-    long(issue.plant + ": " + record.title + ", revision " + issue.revision),
+    long(issue.plant + ": " + title + ", revision " + issue.revision),
     text("content " + issue.contentHash.slice(0, calc.min(16, issue.contentHash.len()))),
     align(right, text("page " + str(counter(page).get().first()) + " of " + str(counter(page).final().first()))),
   )
