@@ -13,8 +13,9 @@ document.adoptedStyleSheets = [sheet];
 const another = () =>
   new Worker(new URL('./engine/engine-worker.ts', import.meta.url), { type: 'module', name: 'engine' });
 const store = new PlantStore(another);
-// Closing the page while something is not in the file yet asks first.
+// Closing the page while something cannot reach the file asks first.
 window.addEventListener('beforeunload', (event) => {
-  if (store.snapshot().saving !== 'saved') event.preventDefault();
+  const { saving } = store.snapshot();
+  if (saving === 'offline' || saving === 'stranger') event.preventDefault();
 });
 createRoot(document.getElementById('root')!).render(<App store={store} />);

@@ -30,6 +30,15 @@ export interface PlantState {
 
 const usual: ShowingChoice = { units: 'metric', decimal: 'point', detector: 'stated' };
 
+/** The history another wrote, with the steps of this page it does not have yet at its end: both can be undone. */
+function withOwnSteps(theirs: Journal, own: Journal): Journal {
+  const known = new Set(theirs.steps.map(({ at, label }) => `${at} ${label}`));
+  const added = own.steps.slice(0, own.done).filter(({ at, label }) => !known.has(`${at} ${label}`));
+  if (added.length === 0) return theirs;
+  const steps = [...theirs.steps.slice(0, theirs.done), ...added];
+  return { steps, done: steps.length };
+}
+
 /** Milliseconds a hand must rest before the rest of the plant is worked on. */
 const pauseForHands = 400;
 
@@ -160,6 +169,10 @@ export class PlantStore {
     });
   }
 
+  get #unsaved(): boolean {
+    return this.#text !== this.#disk?.text;
+  }
+
   #inTurn<T>(act: () => Promise<T>): Promise<T> {
     const result = this.#queue.then(act);
     this.#queue = result.then(
@@ -182,7 +195,9 @@ export class PlantStore {
       this.#put({ saving: answer });
       setTimeout(() => void this.#inTurn(() => this.#saveIfUnsaved()), 3000);
     } else if ('text' in answer) {
-      await this.#merge(answer.text, answer.hash);
+      const { text, hash, journal } = await fetchedPlant();
+      this.#journal = withOwnSteps(journal, this.#journal);
+      await this.#merge(text, hash);
     } else {
       this.#disk = { ...base, text: this.#text, hash: answer.hash };
       this.#put({ saving: 'saved' });
@@ -216,7 +231,7 @@ export class PlantStore {
       if (hash === this.#disk?.hash) return;
       const disk = await fetchedPlant();
       if (disk.hash === this.#disk?.hash) return;
-      this.#journal = disk.journal;
+      this.#journal = withOwnSteps(disk.journal, this.#unsaved ? this.#journal : disk.journal);
       await this.#merge(disk.text, disk.hash);
     });
   }
