@@ -10,9 +10,10 @@ import {
 import { applyEdits } from '@soundpost/files';
 import { always, argument, command, switchFlag, textFlag } from './command.ts';
 import type { EditedTable } from './import/edited-table.ts';
+import { flatHeads } from './import/flat-table.ts';
 import { readEdited } from './import/read-edited.ts';
 import { type RoundTrip, roundTrips } from './import/round-trip-places.ts';
-import { flatHeads, understoodTable } from './import/understood-table.ts';
+import { understoodTable } from './import/understood-table.ts';
 import { understoodJson } from './json/understood-json.ts';
 import { contentHashOf } from './plant/content-hash.ts';
 import { readPlant } from './plant/read-plant.ts';
