@@ -17,9 +17,14 @@ export interface SpanningForest<L extends Line> {
 /** Grows the forest in the order in which the lines are given: what stands first stays in the tree. */
 export function spanningForest<L extends Line>(lines: readonly L[]): SpanningForest<L> {
   const parents = new Map<string, string>();
+  // Each step hangs a node one place higher, so that long chains of joints stay short to climb.
   const root = (node: string): string => {
     let at = node;
-    for (let next = parents.get(at); next !== undefined; next = parents.get(at)) at = next;
+    for (let next = parents.get(at); next !== undefined; next = parents.get(at)) {
+      const above = parents.get(next);
+      if (above !== undefined) parents.set(at, above);
+      at = above ?? next;
+    }
     return at;
   };
   const tree: L[] = [];

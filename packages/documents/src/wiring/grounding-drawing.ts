@@ -1,4 +1,4 @@
-import { nodeOf, type WiringGraph } from '@soundpost/core';
+import { nodeOf } from '@soundpost/core';
 import { type Drawing, label, line, type Mark, rectangle } from '../drawing/drawing.ts';
 import { fitted } from '../drawing/text-extent.ts';
 import { dot, earthSymbolHeight, functionalEarth, openEnd, protectiveEarth } from './earth-symbols.ts';
@@ -36,7 +36,7 @@ export function groundingDrawing(machine: string, rows: readonly GroundingRow[],
   let y = 16;
   for (const bar of bars) {
     const of = rows.filter((row) => barOf(row) === bar);
-    marks.push(...barMarks(bar, frame, y, of.length, around.graph));
+    marks.push(...barMarks(bar, frame, y, of.length, around));
     y += head;
     const tops = of.map((_, index) => y + index * rowHeight);
     marks.push(...of.flatMap((row, index) => rowMarks(row, tops[index]!, around)));
@@ -46,7 +46,7 @@ export function groundingDrawing(machine: string, rows: readonly GroundingRow[],
   const foot = y - below;
   marks.push(
     rectangle(across.frame - 6, 20, 12, foot - 20, 'hatched'),
-    ...(isEarthed(frame, around.graph) ? protectiveEarth(across.frame, foot) : []),
+    ...(isEarthed(frame, around) ? protectiveEarth(across.frame, foot) : []),
     ...legend(y + 4),
   );
   return {
@@ -58,19 +58,18 @@ export function groundingDrawing(machine: string, rows: readonly GroundingRow[],
   };
 }
 
-function isEarthed(node: string, { conductors, nodes }: WiringGraph): boolean {
-  const main = nodes.find((each) => each.is === 'main earth')?.id;
-  return conductors.some((each) => each.from === node && each.to === main);
+function isEarthed(node: string, { kinds, earthing }: RowSurroundings): boolean {
+  return (earthing.get(node) ?? []).some((to) => kinds.get(to) === 'main earth');
 }
 
-function barMarks(bar: string, frame: string, top: number, count: number, graph: WiringGraph): readonly Mark[] {
+function barMarks(bar: string, frame: string, top: number, count: number, around: RowSurroundings): readonly Mark[] {
   const x = across.bar;
   const bottom = top + head + count * rowHeight;
-  const bond = graph.conductors.some((each) => each.from === frame && each.to === bar && each.use === 'earthing');
+  const bond = (around.earthing.get(frame) ?? []).includes(bar);
   return [
     label(width - 4, top + 12, fitted(bar, 290, 11), { size: 11, anchor: 'end' }),
     rectangle(x - 6, top + 17, 12, bottom - top - 17, 'hatched'),
-    ...(isEarthed(bar, graph)
+    ...(isEarthed(bar, around)
       ? protectiveEarth(x, bottom)
       : [small(width - 4, bottom + 14, 'floats, as far as stated', { anchor: 'end', look: 'italic' })]),
     ...(bond

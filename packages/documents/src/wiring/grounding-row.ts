@@ -1,4 +1,4 @@
-import { nodeOf, type WiredPoint, type WiringGraph } from '@soundpost/core';
+import { type NodeKind, nodeOf, type WiredPoint, type WiringGraph } from '@soundpost/core';
 import { label, line, type Mark, polyline, rectangle } from '../drawing/drawing.ts';
 import { boldness, fitted, textWidth } from '../drawing/text-extent.ts';
 import { dot, openEnd, protectiveEarth } from './earth-symbols.ts';
@@ -29,10 +29,23 @@ export interface GroundingRow {
   readonly joints: readonly Joint[];
 }
 
-/** What the drawing of a row asks of the plant around it. */
+/** What the drawing of a row asks of the plant around it, looked up once for all of them. */
 export interface RowSurroundings {
-  readonly graph: WiringGraph;
+  readonly kinds: ReadonlyMap<string, NodeKind>;
+  /** What each place is joined to by a conductor that is there to earth it. */
+  readonly earthing: ReadonlyMap<string, readonly string[]>;
   readonly openings: Openings;
+}
+
+export function rowSurroundings({ nodes, conductors }: WiringGraph, openings: Openings): RowSurroundings {
+  const earthing = new Map<string, string[]>();
+  for (const { from, to, use } of conductors) {
+    if (use !== 'earthing') continue;
+    const before = earthing.get(from);
+    if (before === undefined) earthing.set(from, [to]);
+    else before.push(to);
+  }
+  return { kinds: new Map(nodes.map((each) => [each.id, each.is])), earthing, openings };
 }
 
 /** One point from the frame it stands on to the bar of its cabinet. */
@@ -112,12 +125,13 @@ function screenMarks(
   { point, wiring }: WiredPoint,
   joints: readonly Joint[],
   top: number,
-  { graph, openings }: RowSurroundings,
+  around: RowSurroundings,
 ): readonly Mark[] {
+  const { openings } = around;
   const { screen: y } = heights(top);
   const { start, caseRight, bar, box: boxAt } = across;
   const end = 604;
-  const box = graph.nodes.some((each) => each.id === nodeOf.box(point.of));
+  const box = around.kinds.has(nodeOf.box(point.of));
   const onCase = jointBetween(joints, 'screen', 'case');
   if (onCase === undefined) {
     const words = wiring === undefined ? 'nothing is stated of screen and earths' : 'nothing is stated of the screen';
@@ -138,7 +152,7 @@ function screenMarks(
         ]
       : [line(start, y, end, y, look)]),
     ...jointMarks(onBar, { from: end, to: bar - half, y, look, side: 'below', at: 660 }, openings),
-    ...(box ? boxMarks(point.of, joints, top, cut, { graph, openings }) : []),
+    ...(box ? boxMarks(point.of, joints, top, cut, around) : []),
   ];
 }
 
@@ -148,16 +162,15 @@ function boxMarks(
   joints: readonly Joint[],
   top: number,
   cut: boolean,
-  { graph, openings }: RowSurroundings,
+  { kinds, earthing, openings }: RowSurroundings,
 ): readonly Mark[] {
   const x = across.box;
   const { screen, foot } = heights(top);
   const bottom = top + 80;
   const touch = jointBetween(joints, 'screen', 'junction box');
   const stub = cut ? x - 16 : x;
-  const id = nodeOf.box(of);
-  const earth = graph.conductors.find((each) => each.from === id && each.use === 'earthing');
-  const onMachine = graph.nodes.find((each) => each.id === earth?.to)?.is === 'machine frame';
+  const earth = earthing.get(nodeOf.box(of))?.[0];
+  const onMachine = earth !== undefined && kinds.get(earth) === 'machine frame';
   return [
     rectangle(x - 22, top + 30, 44, bottom - top - 30, 'frame'),
     small(x, top + 27, 'box', { anchor: 'middle' }),

@@ -7,15 +7,16 @@ import {
   type Showing,
   showLoop,
   showQuantity,
+  type WiringGraph,
   type WiringNode,
   wiredPoints,
   wiringGraph,
 } from '@soundpost/core';
 import { groundingDrawing, groundingOrder } from '../../wiring/grounding-drawing.ts';
-import type { RowSurroundings } from '../../wiring/grounding-row.ts';
+import { type RowSurroundings, rowSurroundings } from '../../wiring/grounding-row.ts';
 import { type Joint, jointsOf } from '../../wiring/joints.ts';
 import { caution, drawn, heading, list, note } from '../blocks.ts';
-import { answered, none, unknown, words } from '../cells.ts';
+import { answered, count, none, unknown, words } from '../cells.ts';
 import { machineTitle } from '../every-point.ts';
 import { issuedKind } from '../issued-kind.ts';
 import type { Block, DocumentSheet } from '../record.ts';
@@ -35,10 +36,10 @@ export const groundingDrawings = issuedKind({
     const points = design.machines.flatMap(wiredPoints);
     const graph = wiringGraph(points);
     const openings = loopOpenings(graph, points);
-    const around: RowSurroundings = { graph, openings: numbered(openings) };
+    const around = rowSurroundings(graph, numbered(openings));
     const joints = jointsOf(graph);
     return [
-      plantSheet(design, around, openings, showing),
+      plantSheet(design, graph, around, openings, showing),
       ...design.machines.flatMap((machine) => machineSheet(machine, joints, around, showing)),
     ];
   },
@@ -51,11 +52,13 @@ function numbered(openings: readonly Conductor[]): ReadonlyMap<string, string> {
 
 function plantSheet(
   design: Design,
-  { graph, openings }: RowSurroundings,
+  graph: WiringGraph,
+  { openings, earthing }: RowSurroundings,
   opened: readonly Conductor[],
   showing: Showing,
 ): DocumentSheet {
   const { loops, machines } = design;
+  const numberOf = new Map(loops.map((loop, index) => [loop, index + 1]));
   const points = machines.flatMap((machine) => machine.points);
   const without = points.filter((each) => each.appraisal === undefined).map((each) => each.point.of);
   const silent = points.filter((each) => each.appraisal !== undefined && each.stated.wiring === undefined);
@@ -68,15 +71,7 @@ function plantSheet(
         'ground loops',
         'Independent ground loops, each with every opening that lies on its way',
         [
-          numberColumn(
-            'Loop',
-            '',
-            (loop) => {
-              const number = loops.indexOf(loop) + 1;
-              return { is: 'number', value: number, shown: String(number) };
-            },
-            0.5,
-          ),
+          numberColumn('Loop', '', (loop) => count(numberOf.get(loop)!), 0.5),
           textColumn('Through', ({ through }) => words(through === 'signal' ? 'a signal' : 'screens'), 0.9),
           textColumn('Way', (loop) => words(showLoop(loop)), 4),
           textColumn(
@@ -90,10 +85,9 @@ function plantSheet(
               words(
                 byDesign
                   ? 'left closed by design, over a bonding conductor'
-                  : opened
-                      .flatMap((each) =>
-                        members.some(({ name }) => name === each.name) ? (openings.get(each.name) ?? []) : [],
-                      )
+                  : members
+                      .flatMap(({ name }) => openings.get(name) ?? [])
+                      .toSorted((one, other) => Number(one) - Number(other))
                       .join(', '),
               ),
             1.6,
@@ -119,7 +113,11 @@ function plantSheet(
         [
           textColumn('Place', ({ id }) => words(id), 3),
           textColumn('Is', ({ is }) => words(is), 1.4),
-          textColumn('Joined to', ({ id }) => earthingCell(id, graph), 2.4),
+          textColumn(
+            'Joined to',
+            ({ id }) => words((earthing.get(id) ?? ['nothing, as far as stated']).join(', ')),
+            2.4,
+          ),
         ],
         graph.nodes.filter(({ is }) => earthPoints.has(is)),
         'No point has a chain, so nothing is wired.',
@@ -147,11 +145,6 @@ const earthPoints: ReadonlySet<string> = new Set([
   'barrier earth bar',
   'cabinet earth bar',
 ]);
-
-function earthingCell(id: string, { conductors }: RowSurroundings['graph']) {
-  const to = conductors.filter((each) => each.use === 'earthing' && each.from === id).map((each) => each.to);
-  return words(to.length === 0 ? 'nothing, as far as stated' : to.join(', '));
-}
 
 function machineSheet(
   machine: DesignedMachine,
