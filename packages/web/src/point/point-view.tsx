@@ -1,5 +1,5 @@
 import '../style/point.css';
-import { useState } from 'react';
+import { useEffect, useRef, useState } from 'react';
 import { Link } from 'wouter';
 import { machineAddress } from '../app/address.ts';
 import { useAnswer, usePlantStore } from '../app/plant-context.tsx';
@@ -41,11 +41,20 @@ function Bench({ point }: { readonly point: PointRecord }) {
   const hands = useHands(point.of, point.trial, narrow || aside !== undefined ? 'narrow' : 'wide');
   const [refused, setRefused] = useState<string>();
   const trial = hands.trial ?? point.trial;
+  // The hands let go when the file as kept has been read, not before: the old values would flash up in between.
+  const keeping = useRef(false);
+  // biome-ignore lint/correctness/useExhaustiveDependencies: the point as newly read is the reason to let go
+  useEffect(() => {
+    if (!keeping.current) return;
+    keeping.current = false;
+    hands.letGo();
+  }, [point]);
   const keep = async () => {
     const edits = await store.engine.kept(hands.asked);
+    keeping.current = true;
     const words = await store.act(`Chain of ${point.name}`, edits);
     setRefused(words);
-    if (words === undefined) hands.letGo();
+    if (words !== undefined) keeping.current = false;
   };
   return (
     <article className="point">
