@@ -6,7 +6,7 @@ import { revisionDifferenceLines } from './text/revision-difference-text.ts';
 
 export const changes = command({
   name: 'changes',
-  summary: 'What one revision says otherwise than another, why, and what is to be tested again',
+  summary: 'What one revision says otherwise than another, and what to test again',
   description:
     'Compares two plant files, or the folders of two issues, which hold what they were made from. Says which stated ' +
     'values changed; which frequencies, proofs, alarms, scalings, settings and sheets changed with them, each led back to ' +
