@@ -1,8 +1,7 @@
-import { Tabs } from 'radix-ui';
-import { useState } from 'react';
 import { useAnswer } from '../app/plant-context.tsx';
 import type { PointView } from '../engine/views.ts';
 import { Markup } from '../parts/markup.tsx';
+import { SheetTabs } from '../parts/sheet-tabs.tsx';
 import { Candidates } from './candidates.tsx';
 import { FlipPoints } from './flip-points.tsx';
 
@@ -13,31 +12,11 @@ export function PointSheets({ point }: { readonly point: PointView }) {
     { name: 'flips', title: 'Flip points' },
     ...point.sheets.filter((each) => !['chart', 'candidates'].includes(each.name)),
   ];
-  const [shown, setShown] = useState('candidates');
-  return (
-    <Tabs.Root className="sheets" value={shown} onValueChange={setShown} activationMode="manual">
-      <h2>Sheets of this point</h2>
-      <Tabs.List aria-label="Sheets of this point">
-        {sheets.map((each) => (
-          <Tabs.Trigger key={each.name} value={each.name}>
-            {each.title}
-          </Tabs.Trigger>
-        ))}
-      </Tabs.List>
-      {sheets.map((each) => (
-        <Tabs.Content key={each.name} value={each.name} tabIndex={-1}>
-          <h3 className="unseen">{each.title}</h3>
-          {each.name === 'candidates' ? (
-            <Candidates point={point} />
-          ) : each.name === 'flips' ? (
-            <FlipPoints of={point.of} />
-          ) : (
-            <Sheet of={point.of} name={each.name} />
-          )}
-        </Tabs.Content>
-      ))}
-    </Tabs.Root>
-  );
+  const content = (name: string) => {
+    if (name === 'candidates') return <Candidates point={point} />;
+    return name === 'flips' ? <FlipPoints of={point.of} /> : <Sheet of={point.of} name={name} />;
+  };
+  return <SheetTabs title="Sheets of this point" sheets={sheets} first="candidates" content={content} />;
 }
 
 function Sheet({ of, name }: { readonly of: string; readonly name: string }) {

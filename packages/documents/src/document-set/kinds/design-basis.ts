@@ -21,8 +21,9 @@ import { allStatedValues, type StatedValue } from '../../design/stated-values.ts
 import { counted } from '../../design/verdict.ts';
 import { ruleTextOf } from '../../finding/rule-texts.ts';
 import { type CitedSource, sourcesCited } from '../../source/sources-cited.ts';
+import { bandColumns } from '../band-columns.ts';
 import { caution, facts, heading, list, paragraph, preparedCheckedApproved } from '../blocks.ts';
-import { answered, count, levelCell, numberIn, words } from '../cells.ts';
+import { answered, count, levelCell, words } from '../cells.ts';
 import { everyPoint, type PlacedPoint } from '../every-point.ts';
 import { issuedKind } from '../issued-kind.ts';
 import type { Block } from '../record.ts';
@@ -127,18 +128,7 @@ function targetTable(design: Design, showing: Showing): Block {
       textColumn('Point', ({ designed }) => words(designed.point.of), 2.2),
       textColumn('Target', ({ target }) => words(target.name), 1.5),
       textColumn('Cause', ({ target }) => words(target.cause), 2.2),
-      numberColumn(
-        'From',
-        'Hz',
-        ({ target }) => answered(target.band, ({ low }) => numberIn('Hz', 'frequency', low, showing)),
-        0.8,
-      ),
-      numberColumn(
-        'To',
-        'Hz',
-        ({ target }) => answered(target.band, ({ high }) => numberIn('Hz', 'frequency', high, showing)),
-        0.8,
-      ),
+      ...bandColumns<PlacedTarget>(showing),
       measureColumn(
         'Must be seen',
         ({ target }) => answered(target.smallest, (level) => levelCell(level, showing)),

@@ -110,42 +110,32 @@ function valueCell({ value, quantity, simple }: CertificateLine, showing: Showin
 
 function certificateLines({ apparatus, barrier }: LoopInArea): readonly CertificateLine[] {
   const inField = apparatus.flatMap(({ certificate: c }) =>
-    (
-      [
-        ['Ui', 'voltage', c.voltage],
-        ['Ii', 'current', c.current],
-        ['Pi', 'power', c.power],
-        ['Ci', 'capacitance', c.capacitance],
-        ['Li', 'inductance', c.inductance],
-      ] as const
-    ).map(([name, quantity, value]) => ({
-      of: c.of,
-      number: c.number,
-      marking: c.marking,
-      name,
-      quantity,
-      value,
-      simple: c.simple,
-    })),
+    linesOf(c, c.simple, [
+      ['Ui', 'voltage', c.voltage],
+      ['Ii', 'current', c.current],
+      ['Pi', 'power', c.power],
+      ['Ci', 'capacitance', c.capacitance],
+      ['Li', 'inductance', c.inductance],
+    ]),
   );
   if (barrier === undefined) return inField;
   const c = barrier.certificate;
-  const outside = (
-    [
-      ['Uo', 'voltage', c.voltage],
-      ['Io', 'current', c.current],
-      ['Po', 'power', c.power],
-    ] as const
-  ).map(([name, quantity, value]) => ({
-    of: c.of,
-    number: c.number,
-    marking: c.marking,
-    name,
-    quantity,
-    value,
-    simple: false,
-  }));
+  const outside = linesOf(c, false, [
+    ['Uo', 'voltage', c.voltage],
+    ['Io', 'current', c.current],
+    ['Po', 'power', c.power],
+  ]);
   return [...inField, ...outside];
+}
+
+type EntityValue = readonly [name: string, quantity: CertificateLine['quantity'], value: CertificateLine['value']];
+
+function linesOf(
+  { of, number, marking }: Pick<CertificateLine, 'of' | 'number' | 'marking'>,
+  simple: boolean,
+  values: readonly EntityValue[],
+): readonly CertificateLine[] {
+  return values.map(([name, quantity, value]) => ({ of, number, marking, name, quantity, value, simple }));
 }
 
 function withoutCertificate({ uncertified, strangers }: LoopInArea): readonly Block[] {

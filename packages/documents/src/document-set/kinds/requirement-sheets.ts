@@ -8,12 +8,13 @@ import {
 } from '@soundpost/core';
 import { partsInUse, type StatedValue, valuesOf } from '../../design/stated-values.ts';
 import { ruleTextOf } from '../../finding/rule-texts.ts';
+import { bandColumns } from '../band-columns.ts';
 import { note, preparedCheckedApproved } from '../blocks.ts';
-import { answered, levelCell, numberIn, statedCell, words } from '../cells.ts';
+import { answered, levelCell, statedCell, words } from '../cells.ts';
 import { everyPoint } from '../every-point.ts';
 import { issuedKind } from '../issued-kind.ts';
 import type { Block } from '../record.ts';
-import { blankColumn, measureColumn, numberColumn, setTable, textColumn } from '../set-table.ts';
+import { blankColumn, measureColumn, setTable, textColumn } from '../set-table.ts';
 import { howKnown, statedText } from '../stated-facts.ts';
 
 /** What each type of transducer must do at all its places, what its sheet offers, and where the two part. */
@@ -121,18 +122,7 @@ function placeTable(name: string, points: readonly DesignedPoint[], showing: Sho
       ),
       textColumn('Area', ({ designed: { area } }) => words(area?.name ?? 'none stated'), 1.2),
       textColumn('Target', ({ target }) => words(target.name), 1.6),
-      numberColumn(
-        'From',
-        'Hz',
-        ({ target }) => answered(target.band, ({ low }) => numberIn('Hz', 'frequency', low, showing)),
-        0.8,
-      ),
-      numberColumn(
-        'To',
-        'Hz',
-        ({ target }) => answered(target.band, ({ high }) => numberIn('Hz', 'frequency', high, showing)),
-        0.8,
-      ),
+      ...bandColumns<PlacedTarget>(showing),
       measureColumn('Must be seen', ({ target }) => answered(target.smallest, (level) => levelCell(level, showing))),
       measureColumn('Must be survived', ({ target }) => answered(target.largest, (level) => levelCell(level, showing))),
     ],
