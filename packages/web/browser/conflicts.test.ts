@@ -70,7 +70,7 @@ inBrowser('a plant file that others change too', () => {
       [other, 'quick-lock', 'magnet-2pole'],
     ] as const) {
       await expect.poll(() => opened.page.locator('.saving').textContent()).toBe('In the file');
-      expect(await chosenMount(opened.page)).toBe(here);
+      await expect.poll(() => chosenMount(opened.page)).toBe(here);
       await opened.page.getByRole('link', { name: 'Points' }).first().click();
       await settled(opened.page);
       await expect.poll(() => opened.page.locator('main').textContent()).toContain(there);
