@@ -18,6 +18,8 @@ export const rooms = [
   'alarm', //          when somebody is told
   'selection', //      which chain meets the demand, and by how much
   'design', //         the one record that every document and screen reads
+  'rehearsal', //      what the analyst would see, before anything is bought
+  'acceptance', //     whether the installed chain measures as designed
 ] as const;
 
 export type Room = (typeof rooms)[number];
