@@ -1,3 +1,4 @@
+export * from './acceptance/index.ts';
 export * from './acquisition/index.ts';
 export * from './alarm/index.ts';
 export * from './chain/index.ts';

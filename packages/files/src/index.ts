@@ -13,6 +13,7 @@ export * from './read-yaml.ts';
 export * from './reader.ts';
 export * from './record.ts';
 export * from './recording/index.ts';
+export * from './records-file.ts';
 export * from './schemas.ts';
 export * from './sheet.ts';
 export * from './stated.ts';

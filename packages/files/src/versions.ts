@@ -30,9 +30,10 @@ export function versions(file: string, list: readonly [Version, ...Version[]]): 
 
 export const plantVersions = versions('plant', [{ version: 1, what: 'The first format.' }]);
 export const catalogueVersions = versions('catalogue', [{ version: 1, what: 'The first format.' }]);
+export const recordsVersions = versions('records', [{ version: 1, what: 'The first format.' }]);
 
 /** Every file format that has versions. */
-export const versionedFiles: readonly Versions[] = [plantVersions, catalogueVersions];
+export const versionedFiles: readonly Versions[] = [plantVersions, catalogueVersions, recordsVersions];
 
 /**
  * Reads a file of any version up to the newest: an older one is carried forward first. A newer one is refused with one

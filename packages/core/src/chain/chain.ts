@@ -5,6 +5,7 @@ import { cableKinds } from './cable/kinds.ts';
 import type { ConstantCurrent, InputModel } from './input/input-kind.ts';
 import { type Input, inputKinds } from './input/kinds.ts';
 import { arrival, feeding, type LineElement, partsOf } from './line.ts';
+import { asFound, asMounted, type MeasuredFacts } from './measured-facts.ts';
 import { type Mount, mountKinds } from './mount/kinds.ts';
 import type { MountModel } from './mount/mount-kind.ts';
 import { kindCalled } from './part-kind.ts';
@@ -27,6 +28,8 @@ export interface ChainParts {
   /** What the drawings call the parts in the line, by their places in it: `ZB-201/1`. */
   readonly tags?: readonly (string | undefined)[];
   readonly input: Input;
+  /** What was measured of the installed chain, where it was. */
+  readonly measured?: MeasuredFacts;
 }
 
 /** A cable that leads on from the part at that place in the line. */
@@ -67,7 +70,10 @@ export interface MeasuringChain {
 /** Puts parts in a row. A row whose ports do not meet is still a chain: a rule says so, and the rest is judged. */
 export function measuringChain(parts: ChainParts): MeasuringChain {
   const mount = modelOf(mountKinds, parts.mount) as MountModel;
-  const offered = modelOf(transducerKinds, parts.transducer, mount) as TransducerModel;
+  const { measured } = parts;
+  const standing =
+    measured === undefined ? { transducer: parts.transducer, mount } : asMounted(parts.transducer, mount, measured);
+  const offered = modelOf(transducerKinds, standing.transducer, standing.mount) as TransducerModel;
   const cable = modelOf(cableKinds, parts.cable, parts.cableLength) as CableModel;
   const input = modelOf(inputKinds, parts.input) as InputModel;
   const line = lineOf(parts, cable);
@@ -90,8 +96,13 @@ export function measuringChain(parts: ChainParts): MeasuringChain {
     refused,
     meets,
     doubt,
-    stages: doubt === undefined ? rowOfStages(transducer, line, input, meets) : unanswered(doubt),
+    stages:
+      doubt === undefined ? foundStages(rowOfStages(transducer, line, input, meets), measured) : unanswered(doubt),
   };
+}
+
+function foundStages(stages: Answer<readonly Stage[]>, measured: MeasuredFacts | undefined): Answer<readonly Stage[]> {
+  return measured === undefined ? stages : fromAll({ stages }, (known) => asFound(known.stages, measured));
 }
 
 /** Of a device with two outputs the one that reaches this input; the first where neither does. */

@@ -12,6 +12,7 @@ export * from './input/kinds.ts';
 export { feared, type LifeEffect, lifeEffects, showLife } from './life-effects.ts';
 export * from './line.ts';
 export * from './loop-load.ts';
+export type { MeasuredFacts } from './measured-facts.ts';
 export * from './mount/kinds.ts';
 export * from './mount/mount-kind.ts';
 export { kindCalled, type Part, type PartKind } from './part-kind.ts';

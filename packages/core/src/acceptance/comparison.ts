@@ -1,0 +1,105 @@
+import type { Design, DesignedMachine, DesignedPoint } from '../design/design.ts';
+import type { Judged } from './check/check-kind.ts';
+import { checkKinds } from './check/kinds.ts';
+import { type MeasuredRecord, recordName } from './measured-record.ts';
+import { occasionKinds } from './occasion/kinds.ts';
+
+/** A check, on a record, at a point, with what it found. */
+export interface CheckResult extends Judged {
+  readonly check: string;
+  readonly title: string;
+  readonly at: string;
+  readonly record: string;
+}
+
+/** A check that no record of the session can answer, with the occasions that would. */
+export interface Unproven {
+  readonly check: string;
+  readonly title: string;
+  readonly at: string;
+  readonly needs: readonly string[];
+}
+
+/** What the recordings say of the installed chains. */
+export interface Comparison {
+  readonly results: readonly CheckResult[];
+  /** Records of points that the design does not have. */
+  readonly strangers: readonly string[];
+  /** Every check of every recorded point that could not be answered at all. */
+  readonly unproven: readonly Unproven[];
+  readonly points: readonly PointComparison[];
+}
+
+export interface PointComparison {
+  readonly at: string;
+  readonly verdict: 'meets' | 'fails' | 'cannot tell';
+  readonly counts: Readonly<Record<Judged['verdict'], number>>;
+}
+
+interface Placed {
+  readonly machine: DesignedMachine;
+  readonly designed: DesignedPoint;
+}
+
+/** Holds every record against the point it is said to be made at, by every check its occasion can answer. */
+export function comparison(design: Design, records: readonly MeasuredRecord[]): Comparison {
+  const places = new Map<string, Placed>(
+    design.machines.flatMap((machine) => machine.points.map((designed) => [designed.point.of, { machine, designed }])),
+  );
+  const points = new Map([...places].map(([of, { designed }]) => [of, designed]));
+  const results = records.flatMap((record) => resultsOf(record, records, places, points));
+  const recorded = [...new Set(records.map((each) => each.at))].filter((at) => places.has(at));
+  return {
+    results,
+    strangers: [...new Set(records.map((each) => each.at).filter((at) => !places.has(at)))],
+    unproven: recorded.flatMap((at) => unprovenAt(at, places.get(at)!.designed, results)),
+    points: recorded.map((at) => pointComparison(at, results)),
+  };
+}
+
+function resultsOf(
+  record: MeasuredRecord,
+  records: readonly MeasuredRecord[],
+  places: ReadonlyMap<string, Placed>,
+  points: ReadonlyMap<string, DesignedPoint>,
+): readonly CheckResult[] {
+  const place = places.get(record.at);
+  if (place === undefined) return [];
+  const others = records.filter((each) => each !== record);
+  return checkKinds
+    .filter((kind) => kind.on.includes(record.occasion.kind) && kind.applies(place.designed))
+    .flatMap((kind) =>
+      kind.judge({ ...place, record, others, points }).map((judged) => ({
+        ...judged,
+        check: kind.kind,
+        title: kind.title,
+        at: record.at,
+        record: recordName(record),
+      })),
+    );
+}
+
+/** What no record could answer: no record of a fitting occasion, or none that could tell. */
+function unprovenAt(at: string, designed: DesignedPoint, results: readonly CheckResult[]): readonly Unproven[] {
+  return checkKinds
+    .filter((kind) => kind.applies(designed))
+    .filter(
+      (kind) => !results.some((each) => each.check === kind.kind && each.at === at && each.verdict !== 'cannot tell'),
+    )
+    .map((kind) => ({
+      check: kind.kind,
+      title: kind.title,
+      at,
+      needs: occasionKinds.filter((each) => kind.on.includes(each.kind)).map((each) => `${each.name}: ${each.how}`),
+    }));
+}
+
+/** A point fails where one check fails, meets where at least one meets and none fails or is left open. */
+function pointComparison(at: string, results: readonly CheckResult[]): PointComparison {
+  const own = results.filter((each) => each.at === at);
+  const counts = { meets: 0, fails: 0, 'cannot tell': 0 };
+  for (const { verdict } of own) counts[verdict] += 1;
+  const verdict =
+    counts.fails > 0 ? 'fails' : counts.meets > 0 && counts['cannot tell'] === 0 ? 'meets' : 'cannot tell';
+  return { at, verdict, counts };
+}

@@ -1,0 +1,66 @@
+import { sameDimension } from '../quantity/dimension.ts';
+import { type Answer, answer, fromAll, type Motion, motions, quantities, unanswered } from '../quantity/index.ts';
+import type { RecordedUnit } from '../signal/recording.ts';
+import type { ChannelMeasures } from './channel-measures.ts';
+import type { Occasion } from './occasion/kinds.ts';
+
+/** How the direct voltage of a channel was treated before it was recorded. */
+export const couplings = ['direct', 'alternating'] as const;
+export type Coupling = (typeof couplings)[number];
+
+/** What a channel of a recording is, as the file or the records file says it; what neither says is unknown. */
+export interface ChannelStatement {
+  readonly unit: Answer<RecordedUnit>;
+  /** Output over motion that the recorder was told, V per SI unit; unknown where nobody says. */
+  readonly sensitivity: Answer<number>;
+  /** Numbers over volts at the input terminal, where the unit is a voltage: 10 behind an amplifier of ten. */
+  readonly gain: Answer<number>;
+  readonly coupling: Answer<Coupling>;
+  /** Of the shaft that the point speaks of, in hertz. */
+  readonly speed: Answer<number>;
+}
+
+/** One channel of one recording, made at a point on an occasion: what was said of it, and what was measured of it. */
+export interface MeasuredRecord {
+  /** The file, as it was named. */
+  readonly recording: string;
+  readonly channel: string;
+  /** The measuring point it is said to be. */
+  readonly at: string;
+  readonly occasion: Occasion;
+  readonly statement: ChannelStatement;
+  readonly measures: ChannelMeasures;
+}
+
+/** `tap.wav / channel 1`. */
+export function recordName({ recording, channel }: MeasuredRecord): string {
+  return `${recording} / ${channel}`;
+}
+
+/**
+ * Volts at the input terminal per recorded number in its SI unit: 1/gain where the numbers are volts, the sensitivity
+ * that the recorder was told where they are a motion.
+ */
+export function voltsPerNumber(record: MeasuredRecord): Answer<number> {
+  const { unit, gain, sensitivity } = record.statement;
+  if (!unit.known) return unit;
+  const { dimension } = unit.value;
+  if (sameDimension(dimension, quantities.voltage.dimension)) return fromAll({ gain }, (known) => 1 / known.gain);
+  if (motionOf(unit.value) !== undefined) return sensitivity;
+  return unanswered([{ of: recordName(record), what: 'unit that is a voltage or a motion' }]);
+}
+
+/** The motion a channel is recorded as, where it is one. */
+export function motionOf({ dimension }: RecordedUnit): Motion | undefined {
+  return motions.find((motion) => sameDimension(dimension, quantities[motion].dimension));
+}
+
+/** Amperes per recorded number in its SI unit, of a channel that records a loop. */
+export function amperesPerNumber(record: MeasuredRecord): Answer<number> {
+  const { unit, gain } = record.statement;
+  if (!unit.known) return unit;
+  if (sameDimension(unit.value.dimension, quantities.current.dimension)) {
+    return gain.known ? answer(1 / gain.value) : answer(1);
+  }
+  return unanswered([{ of: recordName(record), what: 'unit that is a current' }]);
+}
