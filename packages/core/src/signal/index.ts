@@ -1,6 +1,7 @@
 export * from './complex.ts';
 export * from './fft.ts';
 export * from './filters.ts';
+export * from './measures/index.ts';
 export * from './recording.ts';
 export * from './spectrum.ts';
 export * from './spectrum-settings.ts';
