@@ -6,6 +6,7 @@ export { documentRecord, type IssuedKind } from './issued-kind.ts';
 export { issuedKinds } from './kinds.ts';
 export * from './record.ts';
 export { setFindings } from './set-findings.ts';
-export { setPage } from './set-page.ts';
+export { setPage, setPageInPieces } from './set-page.ts';
 export { headText, unknownIn } from './set-table.ts';
 export { standaloneSvg } from './standalone-svg.ts';
+export { sheetsInVolume, volumesOf } from './volumes.ts';

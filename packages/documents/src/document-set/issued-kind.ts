@@ -1,4 +1,5 @@
 import type { Design, Showing } from '@soundpost/core';
+import { madeSheet } from './made-sheet.ts';
 import type { Block, DocumentRecord, DocumentSheet, IssueFacts, Orientation } from './record.ts';
 import { unknownIn } from './set-table.ts';
 
@@ -31,12 +32,15 @@ export function documentRecord(
 
 /** In a table there is room for the word unknown only; what it is that is missing is said below. */
 function withUnknowns(sheet: DocumentSheet): DocumentSheet {
-  const missing = [...new Set(sheet.blocks.flatMap((each) => (each.is === 'table' ? unknownIn(each) : [])))];
+  return madeSheet(sheet.title, [sheet], ({ blocks }) => [...blocks, ...unknownBelow(blocks)]);
+}
+
+function unknownBelow(blocks: readonly Block[]): readonly Block[] {
+  const missing = [...new Set(blocks.flatMap((each) => (each.is === 'table' ? unknownIn(each) : [])))];
   const told = missing.filter((each) => each !== 'unknown').map((each) => each.replace(/^unknown: /, ''));
-  if (told.length === 0) return sheet;
-  const below: readonly Block[] = [
+  if (told.length === 0) return [];
+  return [
     { is: 'heading', text: 'Unknown on this sheet' },
     { is: 'list', entries: told },
   ];
-  return { ...sheet, blocks: [...sheet.blocks, ...below] };
 }

@@ -66,7 +66,10 @@ export type BlockOf<Is extends Block['is']> = Extract<Block, { readonly is: Is }
 /** What begins on paper of its own: one loop, one point, or the whole list. */
 export interface DocumentSheet {
   readonly title: string;
+  /** May be made anew each time they are looked at: whoever needs them twice keeps them. */
   readonly blocks: readonly Block[];
+  /** All that the blocks are made from, where that is not the whole design: the same objects give the same blocks. */
+  readonly from?: readonly object[];
 }
 
 /** What stands in the title block and at the foot of every page; said by whoever issues, never taken from a clock. */

@@ -1,30 +1,44 @@
 import { type Finding, finding } from '@soundpost/core';
-import { type DocumentRecord, tablesOf } from './record.ts';
+import type { DocumentRecord, SetTable } from './record.ts';
 
 /** What the documents of one set say of each other: the same terminals, and no tag the instrument list does not have. */
 export function setFindings(records: readonly DocumentRecord[]): readonly Finding[] {
-  return [...terminalFindings(records), ...tagFindings(records)];
+  const documents = records.map(namedIn);
+  return [...terminalFindings(documents), ...tagFindings(documents)];
 }
 
-/** Terminals by the table they stand in: `P-301/drive-end terminals`. */
-function terminalsIn(record: DocumentRecord): ReadonlyMap<string, readonly string[]> {
-  return new Map(
-    tablesOf(record)
-      .filter(({ name }) => name.endsWith(' terminals'))
-      .map((table) => [table.name.replace(/ terminals$/, ''), firstColumn(table)]),
-  );
+/** What the first columns of a document name, without the document. */
+interface Named {
+  readonly kind: string;
+  readonly title: string;
+  readonly tags: ReadonlySet<string>;
+  /** By the table they stand in: `P-301/drive-end terminals`. */
+  readonly terminals: ReadonlyMap<string, readonly string[]>;
 }
 
-function firstColumn({ rows }: ReturnType<typeof tablesOf>[number]): readonly string[] {
+function namedIn({ kind, title, sheets }: DocumentRecord): Named {
+  const tags = new Set<string>();
+  const terminals = new Map<string, readonly string[]>();
+  for (const { blocks } of sheets) {
+    for (const table of blocks) {
+      if (table.is !== 'table') continue;
+      if (table.columns[0]?.head === 'Tag') for (const tag of firstColumn(table)) tags.add(tag);
+      if (table.name.endsWith(' terminals')) terminals.set(table.name.replace(/ terminals$/, ''), firstColumn(table));
+    }
+  }
+  return { kind, title, tags, terminals };
+}
+
+function firstColumn({ rows }: SetTable): readonly string[] {
   return rows.flatMap(([first]) => (first?.is === 'text' ? [first.text] : []));
 }
 
-function terminalFindings(records: readonly DocumentRecord[]): readonly Finding[] {
+function terminalFindings(documents: readonly Named[]): readonly Finding[] {
   const [drawn, tested] = ['loop-diagrams', 'commissioning-tests'].map((kind) =>
-    records.find((each) => each.kind === kind),
+    documents.find((each) => each.kind === kind),
   );
   if (drawn === undefined || tested === undefined) return [];
-  const [inDrawing, inTest] = [terminalsIn(drawn), terminalsIn(tested)];
+  const [inDrawing, inTest] = [drawn.terminals, tested.terminals];
   const points = [...new Set([...inDrawing.keys(), ...inTest.keys()])];
   return points.flatMap((point) => [
     ...without(inDrawing.get(point), inTest.get(point)).map((each) => terminalFinding(point, each, drawn, tested)),
@@ -36,7 +50,7 @@ function without(all: readonly string[] = [], others: readonly string[] = []): r
   return all.filter((each) => !others.includes(each));
 }
 
-function terminalFinding(at: string, terminal: string, has: DocumentRecord, lacks: DocumentRecord): Finding {
+function terminalFinding(at: string, terminal: string, has: Named, lacks: Named): Finding {
   return finding({
     rule: 'completeness/terminals-agree',
     weight: 'blocks-issue',
@@ -49,26 +63,23 @@ function terminalFinding(at: string, terminal: string, has: DocumentRecord, lack
   });
 }
 
-function tagFindings(records: readonly DocumentRecord[]): readonly Finding[] {
-  const list = records.find((each) => each.kind === 'instrument-list');
+function tagFindings(documents: readonly Named[]): readonly Finding[] {
+  const list = documents.find((each) => each.kind === 'instrument-list');
   if (list === undefined) return [];
-  const listed = new Set(tablesOf(list).flatMap(firstColumn));
-  return records.flatMap((record) =>
-    tablesOf(record).flatMap((table) =>
-      table.columns[0]?.head !== 'Tag'
-        ? []
-        : without([...new Set(firstColumn(table))], [...listed]).map((tag) =>
-            finding({
-              rule: 'completeness/tags-agree',
-              weight: 'blocks-issue',
-              at: tag,
-              found: `it stands in '${record.title}' and not in the instrument list`,
-              limit: 'every tag in the instrument list',
-              because: 'What is not in the list is neither ordered nor mounted.',
-              remedy: ['issue all documents from the same design'],
-              sources: [],
-            }),
-          ),
-    ),
+  return documents.flatMap(({ title, tags }) =>
+    [...tags]
+      .filter((tag) => !list.tags.has(tag))
+      .map((tag) =>
+        finding({
+          rule: 'completeness/tags-agree',
+          weight: 'blocks-issue',
+          at: tag,
+          found: `it stands in '${title}' and not in the instrument list`,
+          limit: 'every tag in the instrument list',
+          because: 'What is not in the list is neither ordered nor mounted.',
+          remedy: ['issue all documents from the same design'],
+          sources: [],
+        }),
+      ),
   );
 }

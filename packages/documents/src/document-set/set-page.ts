@@ -1,7 +1,7 @@
 import { figure } from '../drawing/figure.ts';
 import { type Html, html, named } from '../typesetting/html.ts';
-import { page } from '../typesetting/page.ts';
-import { contents, type Section, setSections } from '../typesetting/section.ts';
+import { pageInPieces } from '../typesetting/page.ts';
+import { contents, type Section, sectionsInPieces } from '../typesetting/section.ts';
 import { type Column, table } from '../typesetting/table.ts';
 import { cellText } from './cells.ts';
 import type { Block, Cell, DocumentRecord, IssueFacts, SetTable } from './record.ts';
@@ -9,6 +9,11 @@ import { headText } from './set-table.ts';
 
 /** The documents of one issue as one file that any browser opens: nothing is loaded, nothing runs. */
 export function setPage(records: readonly DocumentRecord[], issue: IssueFacts): string {
+  return [...setPageInPieces(records, issue)].join('');
+}
+
+/** The same piece by piece: of the documents no more than a sheet is held at a time. */
+export function setPageInPieces(records: readonly DocumentRecord[], issue: IssueFacts): Iterable<string> {
   const title = records.length === 1 ? records[0]!.title : 'Documents';
   const sections = records.map(
     (record): Section => ({
@@ -19,17 +24,27 @@ export function setPage(records: readonly DocumentRecord[], issue: IssueFacts): 
         (sheet, index): Section => ({
           title: named(sheet.title, 160),
           newSheet: index > 0,
-          body: html`${sheet.blocks.map((block, at) => setBlock(block, `${record.kind}-${index}-${at}`))}`,
+          get body() {
+            return sheet.blocks.map((block, at) => setBlock(block, `${record.kind}-${index}-${at}`));
+          },
         }),
       ),
     }),
   );
-  return page({
+  return pageInPieces({
     title: `${title}: ${issue.plant}`,
     foot: `${title}, revision ${issue.revision}, content ${issue.contentHash.slice(0, 16)}`,
-    body: html`${titleBlock(title, issue)}${contents(sections)}
-${setSections(sections)}`,
+    body: bodyPieces(
+      html`${titleBlock(title, issue)}${contents(sections)}
+`,
+      sections,
+    ),
   });
+}
+
+function* bodyPieces(head: Html, sections: readonly Section[]): Generator<Html> {
+  yield head;
+  yield* sectionsInPieces(sections);
 }
 
 function titleBlock(title: string, issue: IssueFacts): Html {

@@ -10,16 +10,26 @@ export interface Page {
   readonly body: Html;
 }
 
+/** The same with a body that comes piece by piece. */
+export interface LongPage extends Omit<Page, 'body'> {
+  readonly body: Iterable<Html>;
+}
+
 /** Nothing is loaded, nothing runs: the file is what it shows, for as long as browsers read HTML. */
 const policy = "default-src 'none'; style-src 'unsafe-inline'";
 
 /** One self-contained HTML file. */
-export function page({ title, foot, body }: Page): string {
+export function page({ body, ...rest }: Page): string {
+  return [...pageInPieces({ ...rest, body: [body] })].join('');
+}
+
+/** The same piece by piece, for a page too long to be held. */
+export function* pageInPieces({ title, foot, body }: LongPage): Generator<string> {
   const sheet = `@page{size:A4;margin:16mm 15mm 19mm;
 @bottom-left{content:${cssString(cut(foot, 110))};font:7.5pt system-ui,sans-serif;color:#444;vertical-align:top;padding-top:4mm}
 @bottom-right{content:counter(page) " / " counter(pages);font:7.5pt system-ui,sans-serif;color:#444;vertical-align:top;padding-top:4mm}}`;
   const style = asMarkup(`<style>${pageStyle}${sheet}\n</style>`);
-  return markupOf(html`<!DOCTYPE html>
+  yield markupOf(html`<!DOCTYPE html>
 <html lang="en">
 <head>
 <meta charset="utf-8">
@@ -31,7 +41,9 @@ ${style}
 </head>
 <body>
 <main>
-${body}
+`);
+  for (const piece of body) yield markupOf(piece);
+  yield markupOf(html`
 </main>
 </body>
 </html>

@@ -3,7 +3,7 @@ import {
   type Clause,
   type DesignedPoint,
   type Judgement,
-  type Plant,
+  type Policy,
   type Showing,
   showClause,
   showMeasure,
@@ -15,6 +15,7 @@ import { derivationBlock, drawn, facts, heading, list, note, paragraph, prepared
 import { answered, answerText, levelCell, numberIn, words } from '../cells.ts';
 import { everyPoint } from '../every-point.ts';
 import { issuedKind } from '../issued-kind.ts';
+import { madeSheet } from '../made-sheet.ts';
 import type { Block } from '../record.ts';
 import { measureColumn, numberColumn, setTable, textColumn } from '../set-table.ts';
 
@@ -28,11 +29,20 @@ export const chainCalculations = issuedKind({
     everyPoint(design).flatMap(({ designed }) =>
       designed.appraisal === undefined
         ? []
-        : [{ title: designed.point.of, blocks: calculation(designed, designed.appraisal, design.plant, showing) }],
+        : [
+            madeSheet(designed.point.of, [designed, designed.appraisal, design.plant.policy], (...from) =>
+              calculation(...from, showing),
+            ),
+          ],
     ),
 });
 
-function calculation(designed: DesignedPoint, appraisal: Appraisal, plant: Plant, showing: Showing): readonly Block[] {
+function calculation(
+  designed: DesignedPoint,
+  appraisal: Appraisal,
+  policy: Policy,
+  showing: Showing,
+): readonly Block[] {
   const { point } = designed;
   return [
     facts([
@@ -47,7 +57,7 @@ function calculation(designed: DesignedPoint, appraisal: Appraisal, plant: Plant
       'The chain as chosen, from the surface to the number.',
     ),
     targetTable(designed, showing),
-    ...judgementParts(designed, appraisal, plant, showing),
+    ...judgementParts(designed, appraisal, policy, showing),
     preparedCheckedApproved,
   ];
 }
@@ -92,7 +102,7 @@ function subjectOf({ target, what }: Judgement, showing: Showing): string {
 function judgementParts(
   { point }: DesignedPoint,
   appraisal: Appraisal,
-  { policy }: Plant,
+  policy: Policy,
   showing: Showing,
 ): readonly Block[] {
   const told = appraisal.judgements.map((judgement) => explanation(judgement, appraisal, point, policy, showing));

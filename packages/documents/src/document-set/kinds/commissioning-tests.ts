@@ -4,6 +4,7 @@ import { answered, answerText, count, levelCell, numberIn, words } from '../cell
 import { checkpointTable } from '../checkpoints.ts';
 import { everyPoint } from '../every-point.ts';
 import { issuedKind } from '../issued-kind.ts';
+import { madeSheet } from '../made-sheet.ts';
 import type { Block } from '../record.ts';
 import { blankColumn, measureColumn, numberColumn, setTable, textColumn } from '../set-table.ts';
 import { terminalTable } from '../terminals.ts';
@@ -18,7 +19,7 @@ export const commissioningTests = issuedKind({
     everyPoint(design).flatMap(({ designed }) =>
       designed.appraisal === undefined
         ? []
-        : [{ title: `Test of ${designed.point.of}`, blocks: tests(designed, showing) }],
+        : [madeSheet(`Test of ${designed.point.of}`, [designed], (each) => tests(each, showing))],
     ),
 });
 

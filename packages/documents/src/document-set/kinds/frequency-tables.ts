@@ -16,6 +16,7 @@ import { drawn, heading, list, note, paragraph } from '../blocks.ts';
 import { answered, numberIn, unknown, words } from '../cells.ts';
 import { machineTitle } from '../every-point.ts';
 import { issuedKind } from '../issued-kind.ts';
+import { madeSheet } from '../made-sheet.ts';
 import type { Block } from '../record.ts';
 import { numberColumn, setTable, type TableColumn, textColumn } from '../set-table.ts';
 
@@ -26,10 +27,13 @@ export const frequencyTables = issuedKind({
   readers: 'whoever reads the spectra: what each line of the machine is called and where it lies',
   orientation: 'landscape',
   sheets: ({ machines }, showing) =>
-    machines.map((machine) => ({
-      title: machineTitle(machine),
-      blocks: [shaftTable(machine, showing), lineTable(machine, showing), ...mapBlocks(machine, showing)],
-    })),
+    machines.map((machine) =>
+      madeSheet(machineTitle(machine), [machine], (each) => [
+        shaftTable(each, showing),
+        lineTable(each, showing),
+        ...mapBlocks(each, showing),
+      ]),
+    ),
 });
 
 /** Digits that tell a frequency to better than a tenth of a part in a thousand. */

@@ -13,12 +13,13 @@ import {
   wiringGraph,
 } from '@soundpost/core';
 import { groundingDrawing, groundingOrder } from '../../wiring/grounding-drawing.ts';
-import { type RowSurroundings, rowSurroundings } from '../../wiring/grounding-row.ts';
+import { type GroundingRow, type RowSurroundings, rowSurroundings } from '../../wiring/grounding-row.ts';
 import { type Joint, jointsOf } from '../../wiring/joints.ts';
 import { caution, drawn, heading, list, note } from '../blocks.ts';
 import { answered, count, none, unknown, words } from '../cells.ts';
 import { machineTitle } from '../every-point.ts';
 import { issuedKind } from '../issued-kind.ts';
+import { madeSheet } from '../made-sheet.ts';
 import type { Block, DocumentSheet } from '../record.ts';
 import { numberColumn, setTable, textColumn } from '../set-table.ts';
 
@@ -161,23 +162,29 @@ function machineSheet(
   );
   const { name } = machine.stated;
   return [
-    {
-      title: `Earths of ${machineTitle(machine)}`,
-      blocks: sets.flatMap((set, index): readonly Block[] => [
-        ...drawn(
-          `${name} ${index + 1}`,
-          groundingDrawing(name, set, around),
-          `Sheet ${index + 1} of ${sets.length} of this machine. A bar of one name is one bar on every sheet; numbers are those of the openings of the plant.`,
-        ),
-        jointTable(
-          `${name} joints ${index + 1}`,
-          set.flatMap((row) => row.joints),
-          around,
-          showing,
-        ),
-      ]),
-    },
+    madeSheet(`Earths of ${machineTitle(machine)}`, [sets, around], (...from) => earthBlocks(name, ...from, showing)),
   ];
+}
+
+function earthBlocks(
+  name: string,
+  sets: readonly (readonly GroundingRow[])[],
+  around: RowSurroundings,
+  showing: Showing,
+): readonly Block[] {
+  return sets.flatMap((set, index): readonly Block[] => [
+    ...drawn(
+      `${name} ${index + 1}`,
+      groundingDrawing(name, set, around),
+      `Sheet ${index + 1} of ${sets.length} of this machine. A bar of one name is one bar on every sheet; numbers are those of the openings of the plant.`,
+    ),
+    jointTable(
+      `${name} joints ${index + 1}`,
+      set.flatMap((row) => row.joints),
+      around,
+      showing,
+    ),
+  ]);
 }
 
 function jointTable(name: string, joints: readonly Joint[], { openings }: RowSurroundings, showing: Showing): Block {

@@ -15,6 +15,7 @@ import { caution, facts, heading, list, paragraph, signatures } from '../blocks.
 import { answered, answerText, measure, words } from '../cells.ts';
 import { everyPoint } from '../every-point.ts';
 import { issuedKind } from '../issued-kind.ts';
+import { madeSheet } from '../made-sheet.ts';
 import type { Block, Cell } from '../record.ts';
 import { measureColumn, setTable, textColumn } from '../set-table.ts';
 import { statedFacts } from '../stated-facts.ts';
@@ -30,7 +31,9 @@ export const hazardousAreaLoops = issuedKind({
   orientation: 'portrait',
   sheets: (design, showing) =>
     everyPoint(design).flatMap(({ designed: { area, point } }) =>
-      area === undefined ? [] : [{ title: `Loop ${point.of}`, blocks: comparisonBlocks(area, { ...showing, digits }) }],
+      area === undefined
+        ? []
+        : [madeSheet(`Loop ${point.of}`, [area], (each) => comparisonBlocks(each, { ...showing, digits }))],
     ),
 });
 

@@ -5,6 +5,7 @@ import { answerText } from '../cells.ts';
 import { checkpointTable } from '../checkpoints.ts';
 import { everyPoint } from '../every-point.ts';
 import { issuedKind } from '../issued-kind.ts';
+import { madeSheet } from '../made-sheet.ts';
 import type { Block } from '../record.ts';
 import { terminalTable } from '../terminals.ts';
 
@@ -18,7 +19,7 @@ export const loopDiagrams = issuedKind({
     everyPoint(design).flatMap(({ designed }) =>
       designed.appraisal === undefined
         ? []
-        : [{ title: `Loop ${designed.point.of}`, blocks: loopBlocks(designed, showing) }],
+        : [madeSheet(`Loop ${designed.point.of}`, [designed], (each) => loopBlocks(each, showing))],
     ),
 });
 

@@ -20,6 +20,7 @@ import { drawn, facts, paragraph } from '../blocks.ts';
 import { answered, answerText, count, levelCell, numberIn, statedCell, words } from '../cells.ts';
 import { machineTitle } from '../every-point.ts';
 import { issuedKind } from '../issued-kind.ts';
+import { madeSheet } from '../made-sheet.ts';
 import type { Block, DocumentSheet } from '../record.ts';
 import { measureColumn, numberColumn, setTable, textColumn } from '../set-table.ts';
 import { statedFacts } from '../stated-facts.ts';
@@ -32,8 +33,10 @@ export const machineAndPointSheets = issuedKind({
   orientation: 'portrait',
   sheets: ({ machines }, showing) =>
     machines.flatMap((machine): readonly DocumentSheet[] => [
-      { title: machineTitle(machine), blocks: machineBlocks(machine, showing) },
-      ...machine.points.map((point) => ({ title: `Point ${point.point.of}`, blocks: pointBlocks(point, showing) })),
+      madeSheet(machineTitle(machine), [machine], (each) => machineBlocks(each, showing)),
+      ...machine.points.map((point) =>
+        madeSheet(`Point ${point.point.of}`, [point], (each) => pointBlocks(each, showing)),
+      ),
     ]),
 });
 

@@ -3,6 +3,7 @@ import { heading, list, note, paragraph } from '../blocks.ts';
 import { answered, none, numberIn, unknown, words } from '../cells.ts';
 import { machineTitle } from '../every-point.ts';
 import { issuedKind } from '../issued-kind.ts';
+import { madeSheet } from '../made-sheet.ts';
 import type { Block, DocumentSheet, SetTable } from '../record.ts';
 import { blankColumn, numberColumn, setTable, type TableColumn, textColumn } from '../set-table.ts';
 import { type TerminalRow, terminalRows } from '../terminal-rows.ts';
@@ -25,23 +26,21 @@ function rowsOf(machine: DesignedMachine): readonly (readonly TerminalRow[])[] {
 }
 
 function machineSheets({ machines }: Design, showing: Showing): readonly DocumentSheet[] {
-  return machines.flatMap((machine) => {
-    const loops = rowsOf(machine);
-    const without = machine.points.filter((each) => each.appraisal === undefined).map((each) => each.point.of);
-    if (machine.points.length === 0) return [];
-    return [
-      {
-        title: `Loops of ${machineTitle(machine)}`,
-        blocks: [
-          ...loops.map(
-            (rows): SetTable => terminalTable(rows, `${rows[0]!.point} plan`, `Loop ${rows[0]!.point}`, showing),
-          ),
-          ...(without.length === 0 ? [] : [heading('Points without a chain, so without terminals'), ...list(without)]),
-          ...(loops.length === 0 ? [] : notes),
-        ],
-      },
-    ];
-  });
+  return machines
+    .filter((machine) => machine.points.length > 0)
+    .map((machine) =>
+      madeSheet(`Loops of ${machineTitle(machine)}`, [machine], (each) => machineBlocks(each, showing)),
+    );
+}
+
+function machineBlocks(machine: DesignedMachine, showing: Showing): readonly Block[] {
+  const loops = rowsOf(machine);
+  const without = machine.points.filter((each) => each.appraisal === undefined).map((each) => each.point.of);
+  return [
+    ...loops.map((rows): SetTable => terminalTable(rows, `${rows[0]!.point} plan`, `Loop ${rows[0]!.point}`, showing)),
+    ...(without.length === 0 ? [] : [heading('Points without a chain, so without terminals'), ...list(without)]),
+    ...(loops.length === 0 ? [] : notes),
+  ];
 }
 
 /** Channels of one box carry its tag and a number behind a stroke: `ZB-201/1` is in ZB-201. */
