@@ -44,6 +44,8 @@ export function asAcceleration(each: Level<'displacement'>, frequency: number): 
 export interface WindowSetPoints {
   readonly window: Answer<MotionWindow>;
   readonly accelerations: Answer<Readonly<Record<keyof MotionWindow, Level<'acceleration'>>>>;
+  /** Of the motion, in hertz. */
+  readonly frequency: Answer<number>;
 }
 
 export interface WindowStatement {
@@ -68,6 +70,7 @@ export function windowSetPoints(stated: WindowStatement, lookup: LineLookup, at:
   const frequency = thenAnswer(answerOf(stated.of, at, 'line of the motion'), (line) => frequencyOf(line, lookup));
   return {
     window,
+    frequency,
     accelerations: fromAll({ window, frequency }, ({ window: known, frequency: f }) => ({
       alertLow: asAcceleration(known.alertLow, f),
       alertHigh: asAcceleration(known.alertHigh, f),

@@ -1,6 +1,6 @@
 import type { MeasuringPoint } from '../demand/measuring-point.ts';
 import type { Target } from '../demand/target.ts';
-import { measuredLevel, type Said, said } from '../finding/measure.ts';
+import { bareNumber, measured, measuredLevel, said } from '../finding/measure.ts';
 import {
   type Answer,
   answer,
@@ -22,7 +22,12 @@ import {
   valueIfStated,
 } from '../quantity/index.ts';
 import { type Budget, combined } from '../uncertainty/budget.ts';
-import { type Contribution, contribution } from '../uncertainty/contribution.ts';
+import {
+  type Contribution,
+  type ContributionStatement,
+  contribution,
+  type Derived,
+} from '../uncertainty/contribution.ts';
 import type { Prediction } from './prediction.ts';
 import { responseExtremes } from './response.ts';
 
@@ -142,11 +147,15 @@ export function readingUncertainty(
             'transverse sensitivity',
             transverseError(transverse, allowed.crossMotion, valueIfStated(allowances.values.crossPhase)),
             sheetOf(prediction).of,
+            {
+              derived: transverseDerived(transverse, allowed.crossMotion, valueIfStated(allowances.values.crossPhase)),
+            },
           ),
           halfWidth(
             'response left uncorrected',
             residual,
             residual === uncorrected ? prediction.chain.of : allowances.of,
+            { derived: residualDerived(allowed.responseResidual, uncorrected) },
           ),
         ],
         { coverage },
@@ -179,12 +188,13 @@ function shaftUncertainty(
       return combined(
         [
           sensitivity,
-          halfWidth(
-            'run-out left',
-            left.value / at.value,
-            allowances.of,
-            said`${measuredLevel(stated.runoutLeft)} of ${measuredLevel(at)}`,
-          ),
+          halfWidth('run-out left', left.value / at.value, allowances.of, {
+            detail: said`${measuredLevel(stated.runoutLeft)} of ${measuredLevel(at)}`,
+            derived: {
+              formula: 'a = run-out left / reading',
+              substituted: said`a = ${measuredLevel(left)} / ${measuredLevel(at)} = ${share(left.value / at.value)}`,
+            },
+          }),
           halfWidth('temperature of probe, cable and driver', stated.probeTemperature, allowances.of),
           halfWidth('gain of the input', stated.inputGain, allowances.of),
           ...isolators,
@@ -192,6 +202,7 @@ function shaftUncertainty(
             'response left uncorrected',
             residual,
             residual === uncorrected ? prediction.chain.of : allowances.of,
+            { derived: residualDerived(stated.responseResidual, uncorrected) },
           ),
         ],
         { coverage },
@@ -210,9 +221,35 @@ function sheetOf(prediction: Prediction): Sheet {
   return prediction.chain.parts.transducer.sheet as Sheet;
 }
 
-function halfWidth(name: string, value: number, source: string, detail?: Said): Contribution {
-  const more = detail === undefined ? {} : { detail };
+function halfWidth(
+  name: string,
+  value: number,
+  source: string,
+  more: Pick<ContributionStatement, 'detail' | 'derived'> = {},
+): Contribution {
   return contribution({ name, ...more, halfWidth: value, distribution: 'rectangular', source });
+}
+
+const share = (value: number) => measured('fraction', value);
+const plain = (value: number) => bareNumber(value);
+
+/** The half-width of the error of motion across the axis, by how that motion goes with the one along it. */
+function transverseDerived(transverse: number, cross: number, phase: CrossPhase | undefined): Derived {
+  const error = transverseError(transverse, cross, phase);
+  return phase === 'a quarter turn apart'
+    ? {
+        formula: 'a = √(1 + (s · c)²) − 1',
+        substituted: said`a = √(1 + (${share(transverse)} · ${plain(cross)})²) − 1 = ${share(error)}`,
+      }
+    : { formula: 'a = s · c', substituted: said`a = ${share(transverse)} · ${plain(cross)} = ${share(error)}` };
+}
+
+/** The larger of what is left after correction and what is not corrected at all. */
+function residualDerived(left: number, uncorrected: number): Derived {
+  return {
+    formula: 'a = max(residual, |e|)',
+    substituted: said`a = max(${share(left)}, ${share(uncorrected)}) = ${share(Math.max(left, uncorrected))}`,
+  };
 }
 
 /** One term for each isolator in the line; its gain passes every amplitude, so what is not known of it is asked. */
@@ -259,7 +296,12 @@ function temperatureTerm(point: MeasuringPoint, prediction: Prediction, allowanc
       reference: ask(allowances, ['referenceTemperature'], (values) => values.referenceTemperature as number),
     },
     ({ coefficient, surface, reference }) =>
-      halfWidth('temperature of the surface', Math.abs(coefficient * (surface - reference)), sheet.of),
+      halfWidth('temperature of the surface', Math.abs(coefficient * (surface - reference)), sheet.of, {
+        derived: {
+          formula: 'a = |α · (T − T_0)|',
+          substituted: said`a = |${measured('per temperature', coefficient)} · (${measured('temperature', surface)} − ${measured('temperature', reference)})| = ${share(Math.abs(coefficient * (surface - reference)))}`,
+        },
+      }),
   );
 }
 

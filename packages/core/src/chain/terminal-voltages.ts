@@ -11,6 +11,26 @@ export interface TerminalVoltage {
   readonly terminal: string;
   readonly state: 'at rest' | 'at 4 mA' | 'at 20 mA';
   readonly voltage: Answer<Span<'voltage'>>;
+  /** What it comes of: start + I·R at both ends, the current below zero where the voltage falls along the line. */
+  readonly of: Answer<VoltageRise>;
+}
+
+/** Voltage at the start of a row of terminals, and the resistance at each end of its tolerance up to the terminal. */
+export interface VoltageRise {
+  readonly start: { readonly low: number; readonly high: number };
+  readonly current: number;
+  readonly resistance: { readonly low: number; readonly high: number };
+}
+
+function told(terminal: string, state: TerminalVoltage['state'], of: Answer<VoltageRise>): TerminalVoltage {
+  return {
+    terminal,
+    state,
+    of,
+    voltage: fromAll({ of }, ({ of: { start, current, resistance } }) =>
+      spanOf(start.low + current * resistance.low, start.high + current * resistance.high),
+    ),
+  };
 }
 
 interface Ohms {
@@ -50,11 +70,14 @@ function gapAlong(chain: MeasuringChain, travel: Answer<LinearTravel>): readonly
   const set = fromAll({ travel }, (known) => known.travel.set?.voltage);
   if (set.known && set.value === undefined) return [];
   const { terminals } = row('oscillator-demodulator', fieldSide(chain.line).elements);
-  return [...terminals.map((each) => each.name), chain.parts.input.name].map((terminal) => ({
-    terminal,
-    state: 'at rest',
-    voltage: fromAll({ set }, ({ set: volts }) => spanOf(volts ?? 0, volts ?? 0)),
+  const still = fromAll({ set }, ({ set: volts = 0 }) => ({
+    start: { low: volts, high: volts },
+    current: 0,
+    resistance: { low: 0, high: 0 },
   }));
+  return [...terminals.map((each) => each.name), chain.parts.input.name].map((terminal) =>
+    told(terminal, 'at rest', still),
+  );
 }
 
 function biasAlong(chain: MeasuringChain, bias: Answer<Span<'voltage'>>): readonly TerminalVoltage[] {
@@ -77,13 +100,13 @@ function risen(
   current: Answer<number>,
   terminals: readonly Terminal[],
 ): readonly TerminalVoltage[] {
-  return terminals.map(({ name, behind }) => ({
-    terminal: name,
-    state: 'at rest',
-    voltage: fromAll({ from, current, behind }, (v) =>
-      spanOf(v.from.low + v.current * v.behind.low, v.from.high + v.current * v.behind.high),
+  return terminals.map(({ name, behind }) =>
+    told(
+      name,
+      'at rest',
+      fromAll({ from, current, behind }, (v) => ({ start: v.from, current: v.current, resistance: v.behind })),
     ),
-  }));
+  );
 }
 
 function loopAt(chain: MeasuringChain, state: TerminalVoltage['state'], current: number): readonly TerminalVoltage[] {
@@ -94,19 +117,27 @@ function loopAt(chain: MeasuringChain, state: TerminalVoltage['state'], current:
   const end = isolator === undefined ? exact(card) : resistanceOf(isolator);
   const terminals =
     isolator === undefined ? field.terminals : ended(field, `${isolatorName(chain, elements.length)}, field side`);
-  const across = fromAll({ card }, (v) => spanOf(current * v.card, current * v.card));
+  const across = fromAll({ card }, (v) => ({
+    start: { low: 0, high: 0 },
+    current,
+    resistance: { low: v.card, high: v.card },
+  }));
   return [
-    ...terminals.map(({ name, behind }) => ({
-      terminal: name,
-      state,
-      voltage: fromAll({ supply, whole: field.whole, end, behind }, (v) =>
-        spanOf(
-          v.supply.low - current * (v.whole.high + v.end.high - v.behind.high),
-          v.supply.high - current * (v.whole.low + v.end.low - v.behind.low),
-        ),
+    ...terminals.map(({ name, behind }) =>
+      told(
+        name,
+        state,
+        fromAll({ supply, whole: field.whole, end, behind }, (v) => ({
+          start: v.supply,
+          current: -current,
+          resistance: {
+            low: v.whole.high + v.end.high - v.behind.high,
+            high: v.whole.low + v.end.low - v.behind.low,
+          },
+        })),
       ),
-    })),
-    { terminal: `${chain.parts.input.name}, across the card`, state, voltage: across },
+    ),
+    told(`${chain.parts.input.name}, across the card`, state, across),
   ];
 }
 

@@ -22,6 +22,9 @@ import type { LimitStatement, PlantMachine, PlantPoint } from './plant.ts';
 export interface MachineLimits {
   readonly boundaries: Answer<Boundaries>;
   readonly title: string;
+  /** As they are stated, and the highest speed at which a table that follows it was read, in hertz. */
+  readonly stated: LimitStatement;
+  readonly speed?: number;
   /** Diametral clearance of the bearing they are held by, where one is stated. */
   readonly clearance?: Stated<Length>;
   readonly findings: readonly Finding[];
@@ -63,6 +66,7 @@ function limitsAt(
     return {
       boundaries: ownersBoundaries(limits, at),
       title: limits.source,
+      stated: limits,
       findings: limitDoubts({ at, ...limits }),
     };
   }
@@ -84,6 +88,8 @@ function limitsAt(
   return {
     boundaries: heldBoundaries(limits, highest, at),
     title: limits.table.title,
+    stated: limits,
+    ...(highest === undefined ? {} : { speed: highest }),
     ...(clearance === undefined ? {} : { clearance }),
     findings: [
       ...shakingFindings(machine.train, limits.table, at),

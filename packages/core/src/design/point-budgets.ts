@@ -17,8 +17,14 @@ export interface TargetBudget {
   readonly budget: Answer<Budget>;
   readonly tolerance: Answer<Tolerance>;
   readonly promise: Answer<'kept' | 'not proven'>;
-  /** The same by trials: half the shortest 95 % interval, and the seed that repeats it. */
-  readonly trials: Answer<{ readonly halfWidth: number; readonly seed: number; readonly count: number }>;
+  /** The same by trials: half the shortest 95 % interval and its ends, and the seed that repeats it. */
+  readonly trials: Answer<{
+    readonly halfWidth: number;
+    readonly low: number;
+    readonly high: number;
+    readonly seed: number;
+    readonly count: number;
+  }>;
 }
 
 export type PointBudgets = readonly TargetBudget[];
@@ -88,6 +94,8 @@ function halfOfTheShortest(budget: Budget, seed: number): TargetBudget['trials']
   };
   return fromAll({ run: trials({ model: sum, inputs, level: 0.95, count: trialCount, seed }) }, ({ run }) => ({
     halfWidth: (run.shortest.high - run.shortest.low) / 2,
+    low: run.shortest.low,
+    high: run.shortest.high,
     seed,
     count: trialCount,
   }));

@@ -19,6 +19,8 @@ export interface Separation {
   /** Hertz of reference speed or line frequency. */
   readonly at: number;
   readonly state?: string;
+  /** Of the one and of the other there, in hertz. */
+  readonly frequencies: readonly [number, number];
   readonly difference: number;
   /** The line spacing that is needed: a third of the difference; nothing where they fall together. */
   readonly resolution?: number;
@@ -222,7 +224,10 @@ function coincidence(a: Traced, b: Traced, walk: Walk, lines: readonly Frequency
   const close = same ? [{ low: walk.at[0]!, high: walk.at.at(-1)! }] : regions(excess, crossings);
   const nearestStep = apart.steps.reduce((best, each) => (Math.abs(each.value) < Math.abs(best.value) ? each : best));
   const nearestAt = crossings[0] ?? nearestStep.at;
-  const separation = (at: number, state?: string) => separated(apart.value(at), at, state);
+  const separation = (at: number, state?: string) => {
+    const frequencies = [valueAt(walk, a.form, at), valueAt(walk, b.form, at)] as const;
+    return separated(apart.value(at), at, frequencies, state);
+  };
   const states = operatingStates(walk.solved).flatMap(({ name, at }) => (at.known ? [separation(at.value, name)] : []));
   const differBy = same ? undefined : lineThatIs(differenceReduced(a.form, b.form), lines);
   return {
@@ -268,9 +273,14 @@ function valueAt({ solved }: Walk, form: Reduced, at: number): number {
   return value.known ? value.value : Number.POSITIVE_INFINITY;
 }
 
-function separated(apart: number, at: number, state: string | undefined): Separation {
+function separated(
+  apart: number,
+  at: number,
+  frequencies: Separation['frequencies'],
+  state: string | undefined,
+): Separation {
   const difference = Math.abs(apart);
-  const named = state === undefined ? {} : { state };
+  const named = { frequencies, ...(state === undefined ? {} : { state }) };
   if (difference < 1e-9 * Math.max(1, at)) return { at, ...named, difference: 0 };
   const resolution = difference / hannSeparation;
   return { at, ...named, difference, resolution, recordLength: 1 / resolution };

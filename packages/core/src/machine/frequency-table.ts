@@ -27,6 +27,8 @@ export interface ShaftRow {
   readonly shaft: string;
   /** `1456/15`; negative turns the other way; unknown names what is missing. */
   readonly ratio: Answer<string>;
+  /** One turn of it, over what is independent at this train. */
+  readonly turn: FrequencyLine;
   readonly cells: readonly FrequencyCell[];
 }
 
@@ -72,7 +74,7 @@ export function frequencyTable(train: Train): FrequencyTable {
             : toNumber(known.value.ratio).toPrecision(5),
         )
       : known;
-    return { shaft, ratio, cells: states.map((state) => cell(once, state)) };
+    return { shaft, ratio, turn: once, cells: states.map((state) => cell(once, state)) };
   });
   return { of: train.of, reference: solved.speeds.reference, states, shafts, rows, pulses: pulseRows(solved) };
 }

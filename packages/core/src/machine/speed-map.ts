@@ -32,7 +32,7 @@ export interface MapMeeting {
   /** Speeds or line frequencies between which the order lies in that band; none where it never does in the range. */
   readonly inside: readonly Range[];
   /** Where it comes nearest, and how far it stays from the band there, relative to the edge; 0 inside. */
-  readonly nearest: { readonly at: number; readonly relative: number };
+  readonly nearest: { readonly at: number; readonly relative: number; readonly frequency: number };
 }
 
 /** The frequencies of a train over its operating range, ready to draw. */
@@ -110,6 +110,7 @@ function meeting(solved: SolvedTrain, order: MapLine, still: MapLine): MapMeetin
   // A band of no width is met at points; halving towards its edges would follow the last digit.
   const inside = high > low ? regions(along(width), crossings) : crossings.map((at) => ({ low: at, high: at }));
   const away = (each: number) => (each < low ? 1 - each / low : each > high ? each / high - 1 : 0);
+  const atCrossing = (at: number) => ({ at, relative: 0, frequency: frequency(at) });
   const nearest = order.points.reduce((best, each) => (away(each.frequency) < away(best.frequency) ? each : best));
   return {
     order: order.line,
@@ -119,7 +120,7 @@ function meeting(solved: SolvedTrain, order: MapLine, still: MapLine): MapMeetin
     inside,
     nearest:
       inside.length > 0
-        ? { at: crossings[0] ?? inside[0]!.low, relative: 0 }
-        : { at: nearest.at, relative: away(nearest.frequency) },
+        ? atCrossing(crossings[0] ?? inside[0]!.low)
+        : { at: nearest.at, relative: away(nearest.frequency), frequency: nearest.frequency },
   };
 }

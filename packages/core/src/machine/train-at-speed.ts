@@ -35,6 +35,8 @@ export interface MeetingAtSpeed {
 export interface TrainAtSpeed {
   /** Reference speed or line frequency, in hertz. */
   readonly at: number;
+  /** Every independent source of frequencies at it. */
+  readonly state: OperatingState;
   readonly lines: readonly LineAtSpeed[];
   readonly close: readonly CloseAtSpeed[];
   readonly meetings: readonly MeetingAtSpeed[];
@@ -56,6 +58,7 @@ export function trainAtSpeed(
   );
   return {
     at,
+    state,
     lines,
     close: over.coincidences
       .flatMap((each) => closeAt(each, at, state) ?? [])
@@ -77,7 +80,12 @@ function closeAt(of: Coincidence, at: number, state: OperatingState): CloseAtSpe
   const resolution = difference / hannSeparation;
   return {
     of,
-    here: { at, difference, ...(difference === 0 ? {} : { resolution, recordLength: 1 / resolution }) },
+    here: {
+      at,
+      frequencies: [a, b],
+      difference,
+      ...(difference === 0 ? {} : { resolution, recordLength: 1 / resolution }),
+    },
     now: of.close.some((each) => each.low <= at && at <= each.high),
   };
 }

@@ -27,7 +27,7 @@ const magnitude = (unit: string, dimension: Dimension, metric: string, us = metr
  * frequency, or a gain and a tolerance, share one. Units of one quantity are listed small to large.
  */
 export const quantities = {
-  frequency: magnitude('Hz', [0, 0, -1, 0, 0, 0], 'Hz', 'Hz'),
+  frequency: magnitude('Hz', [0, 0, -1, 0, 0, 0], 'Hz MHz'),
   'shaft speed': quantity('Hz', [0, 0, -1, 0, 0, 0], 'r/min', 'r/min'),
   acceleration: quantity('m/s2', [1, 0, -2, 0, 0, 0], 'ug mg g', 'ug mg g'),
   velocity: quantity('m/s', [1, 0, -1, 0, 0, 0], 'mm/s', 'in/s'),

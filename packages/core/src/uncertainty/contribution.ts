@@ -9,11 +9,19 @@ import { type DistributionName, distributionNamed } from './distribution/distrib
 export const leanings = ['both', 'upward', 'downward'] as const;
 export type Leaning = (typeof leanings)[number];
 
+/** A width that follows from other numbers: its formula, and the same with the numbers put in. */
+export interface Derived {
+  readonly formula: string;
+  readonly substituted: Said;
+}
+
 /** What is known of one input, as a certificate or data sheet states it; exactly one width, or the readings. */
 export interface ContributionStatement {
   readonly name: string;
   /** What is said behind the name, with its numbers. */
   readonly detail?: Said;
+  /** How its width came about where it was computed, the numbers put in: `a = 5 % · 1 = 5 %`. */
+  readonly derived?: Derived;
   /** The estimate; zero where only its scatter matters, as in a budget of relative terms. */
   readonly value?: number;
   /** A label; nothing is converted. */
@@ -47,6 +55,7 @@ export interface ContributionStatement {
 export interface Contribution extends Spread {
   readonly name: string;
   readonly detail?: Said;
+  readonly derived?: Derived;
   readonly estimate: number;
   readonly unit?: string;
   readonly source?: string;
@@ -66,6 +75,7 @@ export function contribution(statement: ContributionStatement): Contribution {
   const common = {
     name: statement.name,
     ...(statement.detail === undefined ? {} : { detail: statement.detail }),
+    ...(statement.derived === undefined ? {} : { derived: statement.derived }),
     ...(statement.unit === undefined ? {} : { unit: statement.unit }),
     ...(statement.source === undefined ? {} : { source: statement.source }),
     direction: statement.direction ?? 'both',

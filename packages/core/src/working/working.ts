@@ -134,12 +134,11 @@ export function calculate(
       shown: field.show(values[key], showing),
     };
   }
-  const outputs = definition.evaluate(values) as Record<string, unknown>;
   return {
     working: definition.name,
     title: definition.title,
     inputs,
-    results: resultsOf(definition, values, outputs, showing),
+    results: evaluated(definition, values, showing),
     holds: definition.holds,
     sources: definition.sources.map(showClause),
     findings: definition.doubts?.(values) ?? [],
@@ -155,14 +154,16 @@ function readInput(field: Field<unknown>, name: string, text: unknown, writing: 
   }
 }
 
-function resultsOf(
+/** The results for inputs that are known already, each with its formula and the numbers put in. Throws Refusal as evaluate does. */
+export function evaluated(
   definition: AnyWorking,
   values: Readonly<Record<string, unknown>>,
-  outputs: Readonly<Record<string, unknown>>,
-  showing: Showing,
+  showing: Showing = {},
 ): readonly Result[] {
+  const outputs = definition.evaluate(values) as Record<string, unknown>;
   const letters = new Map<string, string>();
   for (const [key, value] of Object.entries(values)) {
+    if (value === undefined) continue;
     const field = fieldOf((definition.inputs as Fields)[key]!);
     letters.set(field.symbol ?? key, field.show(value, showing));
   }
