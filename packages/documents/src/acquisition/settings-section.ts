@@ -1,7 +1,9 @@
 import { type DesignedPoint, type SpectrumSet, showBand, showMeasure, showNumber, showQuantity } from '@soundpost/core';
-import { type Html, html, type Piece } from '../typesetting/html.ts';
+import { opened } from '../derivation/opened.ts';
+import { type Html, html } from '../typesetting/html.ts';
 import type { Setting } from '../typesetting/setting.ts';
 import { type Column, table } from '../typesetting/table.ts';
+import { explainedSetting, type SettingName } from './explained-settings.ts';
 
 /** Settings of every record, side by side, and the reasons for each. */
 export function settingsSection({ settings, appraisal }: DesignedPoint, setting: Setting): Html {
@@ -13,7 +15,7 @@ export function settingsSection({ settings, appraisal }: DesignedPoint, setting:
         : 'No record is asked for by the targets of this point.';
     return html`<p>${why}</p>`;
   }
-  const lines: readonly { readonly name: string; value(set: SpectrumSet): Piece }[] = [
+  const lines: readonly { readonly name: SettingName | 'window'; value(set: SpectrumSet): string }[] = [
     { name: 'highest frequency', value: (set) => showQuantity('frequency', set.highestFrequency, showing) },
     { name: 'lines', value: (set) => showNumber(set.lines, 7, showing.decimal) },
     { name: 'line spacing', value: (set) => showQuantity('frequency', set.resolution, { ...showing, digits: 6 }) },
@@ -39,7 +41,13 @@ export function settingsSection({ settings, appraisal }: DesignedPoint, setting:
     columns: [
       { head: 'Setting', kind: 'line', cell: (line: (typeof lines)[number]) => line.name },
       ...settings.sets.map(
-        (set): Column<(typeof lines)[number]> => ({ head: set.name, kind: 'line', cell: (line) => line.value(set) }),
+        (set): Column<(typeof lines)[number]> => ({
+          head: set.name,
+          kind: 'line',
+          cell: (line) => line.value(set),
+          opened: ({ name, value }, shown) =>
+            name === 'window' ? shown : opened(shown, explainedSetting(set, name, value(set), showing), setting),
+        }),
       ),
     ],
     rows: lines,

@@ -3,18 +3,23 @@ import {
   appraisalRules,
   type Judgement,
   outcomes,
+  type Policy,
   showDecibels,
   showMeasure,
   showQuantity,
 } from '@soundpost/core';
+import { explainedJudgement } from '../derivation/explained-judgement.ts';
+import { opened } from '../derivation/opened.ts';
 import { type Html, html, named, type Piece } from '../typesetting/html.ts';
 import type { Setting } from '../typesetting/setting.ts';
 import { table } from '../typesetting/table.ts';
 import { outcomeSign } from '../typesetting/verdict-shape.ts';
 
 /** Every judgement of a chain, worst first, with found, limit, frequency and margin. */
-export function judgementTable(appraisal: Appraisal, setting: Setting): Html {
+export function judgementTable(appraisal: Appraisal, policy: Policy, setting: Setting): Html {
   const { showing } = setting;
+  const opens = (each: Judgement, set: Piece) =>
+    opened(set, () => explainedJudgement(each, appraisal, policy, showing), setting);
   const gravity = (each: Judgement) => outcomes.indexOf(each.outcome);
   const worstOf = (rule: string) => Math.min(...appraisal.judgements.filter((each) => each.rule === rule).map(gravity));
   const order = appraisalRules.map((rule) => rule.id);
@@ -33,14 +38,18 @@ export function judgementTable(appraisal: Appraisal, setting: Setting): Html {
         cell: (each) =>
           each.target === undefined ? 'the chain' : html`${numberOf(each.target)} ${named(each.target)}`,
       },
-      { head: 'Found', cell: (each) => html`${showMeasure(each.what, showing)} ${showMeasure(each.found, showing)}` },
-      { head: 'Limit', cell: (each) => showMeasure(each.limit, showing) },
+      {
+        head: 'Found',
+        cell: (each) => html`${showMeasure(each.what, showing)} ${opens(each, showMeasure(each.found, showing))}`,
+      },
+      { head: 'Limit', cell: (each) => showMeasure(each.limit, showing), opened: opens },
       {
         head: 'At',
         kind: 'measure',
         cell: (each) => (each.frequency === undefined ? '—' : showQuantity('frequency', each.frequency, showing)),
+        opened: opens,
       },
-      { head: 'Margin', kind: 'measure', cell: margin },
+      { head: 'Margin', kind: 'measure', cell: margin, opened: opens },
     ],
     rows,
     folds: true,

@@ -5,6 +5,7 @@ import {
   type Stated,
   showBand,
   showClause,
+  showLevel,
   showQuantity,
   showReference,
   showTolerance,
@@ -12,10 +13,12 @@ import {
   type Target,
 } from '@soundpost/core';
 import { lifeFacts } from '../chain/life-facts.ts';
+import { opened } from '../derivation/opened.ts';
 import { answered, levelAnswered, sheetFacts } from '../typesetting/answers.ts';
 import { type Html, html, joined, named, type Piece } from '../typesetting/html.ts';
 import { type Setting, unknown } from '../typesetting/setting.ts';
 import { table } from '../typesetting/table.ts';
+import { explainedPlace, explainedStated, explainedTarget } from './explained-target.ts';
 
 interface Row {
   readonly number: number;
@@ -25,7 +28,14 @@ interface Row {
 }
 
 /** What the point must capture, and what it must survive beside: the contract everything else is held against. */
-export function targetTable({ point, stated }: DesignedPoint, setting: Setting): Html {
+export function targetTable(designed: DesignedPoint, setting: Setting): Html {
+  const { point, stated } = designed;
+  const { showing } = setting;
+  const openedAs =
+    (key: 'smallest' | 'largest', shown: (target: Target) => string) =>
+    ({ target }: Row, set: Piece) =>
+      target[key].known ? opened(set, explainedTarget(designed, target, key, shown(target)), setting) : set;
+  const level = (each: Target['smallest']) => (each.known ? showLevel(each.value, showing) : '');
   const rows = point.targets.map((target, index): Row => {
     const statement = stated.statement.targets[index];
     const reference = statement?.frequency;
@@ -41,13 +51,31 @@ export function targetTable({ point, stated }: DesignedPoint, setting: Setting):
       },
       { head: 'Cause', cell: ({ target }) => target.cause },
       { head: 'Looked for as', cell: ({ target }) => html`${target.observable.meaning}, of the ${target.reference}` },
-      { head: 'Where', cell: (row) => where(row, setting) },
-      { head: 'Must see', kind: 'measure', cell: ({ target }) => levelAnswered(target.smallest, setting) },
-      { head: 'Must survive', kind: 'measure', cell: (row) => survive(row, setting) },
+      { head: 'Where', cell: (row) => where(designed, row, setting) },
+      {
+        head: 'Must see',
+        kind: 'measure',
+        cell: ({ target }) => levelAnswered(target.smallest, setting),
+        opened: openedAs('smallest', ({ smallest }) => level(smallest)),
+      },
+      {
+        head: 'Must survive',
+        kind: 'measure',
+        cell: (row) => survive(row, setting),
+        opened: openedAs('largest', ({ largest }) => level(largest)),
+      },
       {
         head: 'Tolerance',
         kind: 'line',
-        cell: ({ target }) => answered(target.tolerance, (each) => showTolerance(each, setting.showing)),
+        cell: ({ target }) => answered(target.tolerance, (each) => showTolerance(each, showing)),
+        opened: ({ target }, set) =>
+          target.tolerance.known
+            ? opened(
+                set,
+                explainedTarget(designed, target, 'tolerance', showTolerance(target.tolerance.value, showing)),
+                setting,
+              )
+            : set,
       },
       { head: 'Origin', cell: ({ target }) => origin(target) },
     ],
@@ -55,14 +83,16 @@ export function targetTable({ point, stated }: DesignedPoint, setting: Setting):
     folds: true,
     empty: 'No target is stated: nothing can be proven here.',
   });
-  return html`${targets}${within(point.targets)}${disturbances(point.disturbances, setting)}`;
+  return html`${targets}${within(point.targets)}${disturbances(designed, setting)}`;
 }
 
-function where({ target, named: name }: Row, { showing }: Setting): Piece {
+function where(designed: DesignedPoint, { target, named: name }: Row, setting: Setting): Piece {
   if (target.observable.atRest) return 'at rest';
-  const words = answered(target.band, (band) =>
-    band.low === band.high ? showQuantity('frequency', band.low, showing) : showBand(band, showing),
-  );
+  const { showing } = setting;
+  const words = answered(target.band, (band) => {
+    const shown = band.low === band.high ? showQuantity('frequency', band.low, showing) : showBand(band, showing);
+    return opened(shown, explainedPlace(designed, target, shown), setting);
+  });
   const spacing = target.resolution.known
     ? `, in lines of ${showQuantity('frequency', target.resolution.value, showing)}`
     : '';
@@ -91,19 +121,50 @@ function within(targets: readonly Target[]): Html | undefined {
   return html`<p class="note">The largest level of target ${joined(contained)}: its peak is not added a second time.</p>`;
 }
 
-function disturbances(all: readonly Disturbance[], setting: Setting): Html | undefined {
+function disturbances({ point, stated }: DesignedPoint, setting: Setting): Html | undefined {
+  const all = point.disturbances;
   if (all.length === 0) return undefined;
+  const statementOf = ({ name }: Disturbance) => stated.statement.disturbances.find((each) => each.name === name);
+  const at = ({ name }: Disturbance) => `disturbance ${name} of ${point.of}`;
   return table({
     caption: 'Motion that need not be measured but must not overload the chain',
     columns: [
       { head: 'Disturbance', cell: (each: Disturbance) => named(each.name) },
-      { head: 'Level', kind: 'measure', cell: (each) => levelAnswered(each.level, setting) },
+      {
+        head: 'Level',
+        kind: 'measure',
+        cell: (each) => levelAnswered(each.level, setting),
+        opened: (each, set) =>
+          each.level.known
+            ? opened(
+                set,
+                explainedStated(
+                  statementOf(each)?.level,
+                  'level',
+                  at(each),
+                  showLevel(each.level.value, setting.showing),
+                  'the most it may be',
+                ),
+                setting,
+              )
+            : set,
+      },
       {
         head: 'Band',
         cell: (each) =>
           each.band === undefined
             ? 'not stated: taken at its level, without the gain of a resonance'
-            : showBand(each.band, setting.showing),
+            : opened(
+                showBand(each.band, setting.showing),
+                explainedStated(
+                  statementOf(each)?.band,
+                  'band',
+                  at(each),
+                  showBand(each.band, setting.showing),
+                  'where its energy lies',
+                ),
+                setting,
+              ),
       },
     ],
     rows: all,
@@ -116,7 +177,19 @@ export function pointFacts(designed: DesignedPoint, setting: Setting): Html {
   const { point } = designed;
   const { surfaceTemperature } = point;
   const temperature: Stated<number> = surfaceTemperature;
-  const known = temperature.known ? showQuantity('temperature', temperature.value, setting.showing) : unknown();
+  const known = temperature.known
+    ? opened(
+        showQuantity('temperature', temperature.value, setting.showing),
+        explainedStated(
+          temperature,
+          'surface temperature',
+          point.of,
+          showQuantity('temperature', temperature.value, setting.showing),
+          'the surface at its hottest',
+        ),
+        setting,
+      )
+    : unknown();
   const around = sheetFacts(point.surroundings as Sheet, surroundingsSheet, setting);
   return html`<dl class="facts"><dt>location</dt><dd>${point.location}</dd><dt>direction</dt><dd>${answered(point.direction, (each) => each)}</dd><dt>installation</dt><dd>${point.installation}</dd><dt>surface, at its hottest</dt><dd>${known}</dd>${around}</dl>${lifeFacts(designed)}`;
 }

@@ -15,6 +15,14 @@ export interface Derivation {
   /** Absent where there is nothing to compute. */
   readonly substituted?: string;
   readonly notes?: readonly string[];
+  /** The working it was evaluated with, and what went into it: to be worked again by whoever doubts it. */
+  readonly worked?: Worked;
+}
+
+export interface Worked {
+  readonly working: string;
+  readonly output: string;
+  readonly values: Readonly<Record<string, unknown>>;
 }
 
 /** What a derivation may look at: one judgement of one predicted chain. */

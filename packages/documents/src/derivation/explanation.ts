@@ -14,6 +14,7 @@ import {
 import { ruleTextOf } from '../finding/rule-texts.ts';
 import type { Derivation } from './derivation.ts';
 import { derivationOf } from './derivations.ts';
+import type { NamedNumber } from './explained.ts';
 
 /** A judgement told in three depths: a sentence, the numbers, the formulas with the numbers put in and whose they are. */
 export interface Explanation {
@@ -25,12 +26,6 @@ export interface Explanation {
   readonly numbers: readonly NamedNumber[];
   readonly derivations: readonly Derivation[];
   readonly sources: readonly Clause[];
-}
-
-/** `found`: `12.3 µg pk`. */
-export interface NamedNumber {
-  readonly name: string;
-  readonly shown: string;
 }
 
 export function explanation(

@@ -31,7 +31,7 @@ ${elementTable(machine, setting)}`;
     { title: 'Frequencies', body: frequencySection(machine, setting) },
     { title: 'Speed map', body: speedMapSection(machine, `${id}-speeds`, setting) },
     { title: 'Coincidences', body: coincidenceSection(machine, setting) },
-    { title: 'Limits', body: limitFacts(machine.limits, setting) },
+    { title: 'Limits', body: limitFacts(machine.limits, machine.stated.name, setting) },
     { title: 'Positions and directions', body: positionTable(machine) },
   ];
 }
@@ -42,7 +42,7 @@ export function runningSheets(machine: DesignedMachine, setting: Setting): reado
     { title: 'Frequencies', body: frequencySection(machine, setting) },
     { title: 'Meetings over the whole range', body: meetingSection(machine, setting) },
     { title: 'Coincidences over the whole range', body: coincidenceSection(machine, setting) },
-    { title: 'Limits', body: limitFacts(machine.limits, setting) },
+    { title: 'Limits', body: limitFacts(machine.limits, machine.stated.name, setting) },
     { title: 'Positions and directions', body: positionTable(machine) },
   ];
 }

@@ -5,6 +5,7 @@ import { loopSection } from '../alarm/loop-section.ts';
 import { amplitudeChart } from '../chain/amplitude-chart.ts';
 import { amplitudeTable } from '../chain/amplitude-table.ts';
 import { biasDrawing } from '../chain/bias-drawing.ts';
+import { biasTables } from '../chain/bias-table.ts';
 import { chainDrawing } from '../chain/chain-drawing.ts';
 import { judgementTable } from '../chain/judgement-table.ts';
 import { noisePlot } from '../chain/noise-plot.ts';
@@ -39,7 +40,7 @@ export function pointSheets(
   id: string,
   setting: Setting,
 ): readonly PointSheet[] {
-  const { point, appraisal, alarms } = designed;
+  const { appraisal, alarms } = designed;
   const { showing } = setting;
   const drawn = (name: string, draw: (width: Width) => Drawing | undefined, caption: Piece): Html | undefined =>
     draw('wide') === undefined ? undefined : figure(`${id}-${name}`, (width) => draw(width)!, caption);
@@ -59,7 +60,7 @@ export function pointSheets(
     sheet('chain', 'The chain and its judgements', () =>
       appraisal === undefined
         ? html`<p>No transducer and mount are chosen here, so nothing can be told of a chain.</p>`
-        : html`${drawn('chain', (width) => chainDrawing(designed, showing, width), html`The chain as chosen: ${named(appraisal.prediction.chain.of, 200)}. ${outcomeSign(appraisal.outcome)} is the worst of its judgements.`)}${judgementTable(appraisal, setting)}${chainFacts(designed, setting)}`,
+        : html`${drawn('chain', (width) => chainDrawing(designed, showing, width), html`The chain as chosen: ${named(appraisal.prediction.chain.of, 200)}. ${outcomeSign(appraisal.outcome)} is the worst of its judgements.`)}${judgementTable(appraisal, plant.policy, setting)}${chainFacts(designed, setting)}`,
     ),
     sheet('candidates', 'Candidates', () => selectionMatrix(designed, plant, setting)),
     sheet('response', 'Response', () => drawn('response', (w) => responsePlot(designed, showing, w), responseCaption)),
@@ -67,21 +68,33 @@ export function pointSheets(
       const plot = drawn('noise', (width) => noisePlot(designed, showing, width), noiseCaption);
       return plot === undefined ? undefined : html`${plot}${noiseTable(designed, setting)}`;
     }),
-    sheet('bias', 'Bias and headroom', () =>
-      drawn('bias', (width) => biasDrawing(designed, showing, width), biasCaption),
-    ),
+    sheet('bias', 'Bias and headroom', () => {
+      const plot = drawn('bias', (width) => biasDrawing(designed, showing, width), biasCaption);
+      const tables = biasTables(designed, setting);
+      return plot === undefined && tables === undefined ? undefined : html`${plot}${tables}`;
+    }),
     sheet('probes', 'Probes', () => probeSection(designed.probes!, setting), designed.probes !== undefined),
     sheet('area', 'Hazardous area', () => areaSection(designed.area!, setting), designed.area !== undefined),
-    sheet('limits', 'Limits of this point', () => limitFacts(designed.limits!, setting), designed.limits !== undefined),
+    sheet(
+      'limits',
+      'Limits of this point',
+      () => limitFacts(designed.limits!, designed.point.of, setting),
+      designed.limits !== undefined,
+    ),
     sheet('loop', 'The loop', () => loopSection(designed, id, setting), hasLoop(designed)),
     sheet(
       'alarms',
       'Alarms',
       () =>
-        html`${alarmSection(alarms!, point.of, setting)}${hasLoop(designed) ? undefined : registerTable(alarms!, setting)}`,
+        html`${alarmSection(designed, alarms!, setting)}${hasLoop(designed) ? undefined : registerTable(designed, alarms!, setting)}`,
       alarms !== undefined,
     ),
-    sheet('window', 'Wanted motion', () => windowTable(designed.window!, setting), designed.window !== undefined),
+    sheet(
+      'window',
+      'Wanted motion',
+      () => windowTable(designed, designed.window!, setting),
+      designed.window !== undefined,
+    ),
     sheet('acquisition', 'Acquisition', () => settingsSection(designed, setting)),
     sheet('uncertainty', 'Uncertainty of the readings', () => budgetSection(designed, id, setting)),
   ];

@@ -7,29 +7,30 @@ import {
   type LoopInArea,
   type QuantityName,
   type Sheet,
-  type Showing,
   showQuantity,
 } from '@soundpost/core';
+import { typedNumber } from '../derivation/explained.ts';
+import { opened } from '../derivation/opened.ts';
 import { answered, sheetFacts } from '../typesetting/answers.ts';
 import { type Html, html, named, type Piece } from '../typesetting/html.ts';
 import { type Setting, unknown } from '../typesetting/setting.ts';
 import { table } from '../typesetting/table.ts';
 import { sign } from '../typesetting/verdict-shape.ts';
+import { explainedClause } from './explained-area.ts';
 
 /** A value of a certificate is never rounded towards passing: it is shown with as many digits as were entered. */
 const digits = 6;
 
 /** The loop against the area it stands in, clause by clause, with what each certificate says. */
 export function areaSection(area: JudgedArea, setting: Setting): Html {
-  const { showing } = setting;
   return html`<p>${named(area.name)}: ${area.wording}.</p>
 <dl class="facts">${sheetFacts(area.area as Sheet, hazardousAreaSheet, setting)}
 <dt>level of protection asked for</dt><dd>${answered(area.required, (each) => each)}</dd>
 <dt>lowest level in the loop</dt><dd>${answered(area.lowest, (each) => `i${each}`)}</dd>
 <dt>column of the barrier used</dt><dd>${answered(area.column, (each) => each)}</dd></dl>
-${certificateTable(area.loop, showing)}
-${comparison(area.declaredBy === undefined ? 'Comparison with the cable values of the standard' : `Comparison with the declared cable values (${area.declaredBy})`, area.entity, showing)}
-${area.declaredBy === undefined ? undefined : comparison('The same with the cable values of the standard', area.byDefault, showing)}
+${certificateTable(area.loop, setting)}
+${comparison(area.declaredBy === undefined ? 'Comparison with the cable values of the standard' : `Comparison with the declared cable values (${area.declaredBy})`, area.entity, setting)}
+${area.declaredBy === undefined ? undefined : comparison('The same with the cable values of the standard', area.byDefault, setting)}
 ${conditions(area)}
 <p class="note">${area.caution}</p>`;
 }
@@ -41,7 +42,7 @@ interface CertificateRow {
   readonly values: readonly (readonly [string, QuantityName, Answer<number>])[];
 }
 
-function certificateTable({ apparatus, barrier, uncertified, strangers }: LoopInArea, showing: Showing): Html {
+function certificateTable({ apparatus, barrier, uncertified, strangers }: LoopInArea, setting: Setting): Html {
   const inField = apparatus.map(
     ({ certificate: c }): CertificateRow => ({
       of: c.of,
@@ -80,7 +81,8 @@ function certificateTable({ apparatus, barrier, uncertified, strangers }: LoopIn
       { head: 'Marking', cell: ({ marking }) => answered(marking, (each) => each) },
       {
         head: 'Values',
-        cell: ({ values }) => values.map(([name, quantity, value]) => certificateValue(name, quantity, value, showing)),
+        cell: (row) =>
+          row.values.map(([name, quantity, value]) => certificateValue(row, name, quantity, value, setting)),
       },
     ],
     rows: [...inField, ...outside],
@@ -89,13 +91,23 @@ function certificateTable({ apparatus, barrier, uncertified, strangers }: LoopIn
   })}${without.length === 0 ? undefined : html`<p>Before the barrier, without certificate or declaration:</p><ul>${without}</ul>`}`;
 }
 
-function certificateValue(name: string, quantity: QuantityName, value: Answer<number>, showing: Showing): Piece {
+function certificateValue(
+  { of, number }: CertificateRow,
+  name: string,
+  quantity: QuantityName,
+  value: Answer<number>,
+  setting: Setting,
+): Piece {
   // A simple apparatus bears whatever the others bear; its certificate states no highest value.
-  const shown = value.known ? showQuantity(quantity, value.value, { ...showing, digits }) : unknown();
+  const text = value.known ? showQuantity(quantity, value.value, { ...setting.showing, digits }) : '';
+  const source = number.known ? { source: `certificate ${number.value}` } : {};
+  const entry = { known: true, value, written: '', status: 'certificate', ...source } as const;
+  const shown = value.known ? opened(text, () => typedNumber(name, of, entry, text), setting) : unknown();
   return html`<span class="line">${name} ${shown}</span> `;
 }
 
-function comparison(caption: string, entity: Answer<EntityComparison>, showing: Showing): Html {
+function comparison(caption: string, entity: Answer<EntityComparison>, setting: Setting): Html {
+  const { showing } = setting;
   if (!entity.known) return html`<p>${caption}: ${sign('cannot tell')}, ${unknown(entity.missing)}.</p>`;
   const { value: found } = entity;
   return html`${table({
@@ -106,11 +118,13 @@ function comparison(caption: string, entity: Answer<EntityComparison>, showing: 
         head: 'Found',
         kind: 'measure',
         cell: (each) => showQuantity(each.quantity, each.found, { ...showing, digits }),
+        opened: (each, set) => opened(set, explainedClause(found, each, 'found', showing), setting),
       },
       {
         head: 'Allowed',
         kind: 'measure',
         cell: (each) => showQuantity(each.quantity, each.limit, { ...showing, digits }),
+        opened: (each, set) => opened(set, explainedClause(found, each, 'limit', showing), setting),
       },
       { head: 'Outcome', kind: 'line', cell: (each) => sign(each.passed ? 'meets' : 'fails') },
     ],

@@ -6,13 +6,19 @@ import {
   showNumber,
   showQuantity,
 } from '@soundpost/core';
+import { opened } from '../derivation/opened.ts';
 import { type Html, html, joined, named, type Piece } from '../typesetting/html.ts';
 import { type Setting, unknown } from '../typesetting/setting.ts';
 import { table } from '../typesetting/table.ts';
+import { explainedSeparation } from './explained-closeness.ts';
 
 /** Pairs of lines that come close, and what tells them apart. */
 export function coincidenceSection({ coincidences, stated }: DesignedMachine, setting: Setting): Html {
   const { notCompared } = comparableLines(stated.train);
+  const openedAs =
+    (as: 'difference' | 'resolution' | 'recordLength') =>
+    ({ a, b, nearest }: Coincidence, set: Piece) =>
+      opened(set, explainedSeparation(a, b, nearest, as, setting.showing), setting);
   const pairs = table({
     caption: 'Lines that come close somewhere in the range, nearest first',
     columns: [
@@ -22,9 +28,20 @@ export function coincidenceSection({ coincidences, stated }: DesignedMachine, se
         head: 'Nearest',
         kind: 'measure',
         cell: ({ nearest }) => showQuantity('frequency', nearest.difference, setting.showing),
+        opened: openedAs('difference'),
       },
-      { head: 'Line spacing needed', kind: 'measure', cell: ({ nearest }) => spacing(nearest, setting) },
-      { head: 'Record of', kind: 'measure', cell: ({ nearest }) => record(nearest, setting) },
+      {
+        head: 'Line spacing needed',
+        kind: 'measure',
+        cell: ({ nearest }) => spacing(nearest, setting),
+        opened: openedAs('resolution'),
+      },
+      {
+        head: 'Record of',
+        kind: 'measure',
+        cell: ({ nearest }) => record(nearest, setting),
+        opened: openedAs('recordLength'),
+      },
       { head: 'Told apart', cell: (each) => toldApart(each, setting) },
     ],
     rows: coincidences,

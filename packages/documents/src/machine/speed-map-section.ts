@@ -6,10 +6,12 @@ import {
   showSpan,
   speedMap,
 } from '@soundpost/core';
+import { opened } from '../derivation/opened.ts';
 import { figure } from '../drawing/figure.ts';
 import { type Html, html, joined, named, type Piece } from '../typesetting/html.ts';
 import { type Setting, unknown } from '../typesetting/setting.ts';
 import { table } from '../typesetting/table.ts';
+import { explainedMet, explainedStanding } from './explained-closeness.ts';
 import { alongWords, speedMapDrawing } from './speed-map-drawing.ts';
 
 /** The lines of the machine over its speeds, and where they meet what stands still. */
@@ -51,8 +53,18 @@ function meetingTable(map: SpeedMap, setting: Setting): Html {
         cell: ({ order, harmonic }: MapMeeting) => html`${harmonic === 1 ? '' : `${harmonic} × `}${named(order.name)}`,
       },
       { head: 'Stands still', cell: ({ standing }) => named(standing.name) },
-      { head: 'It lies at', kind: 'measure', cell: ({ band }) => range('frequency', band, setting) },
-      { head: 'Met at', cell: (each) => metAt(each, map, setting) },
+      {
+        head: 'It lies at',
+        kind: 'measure',
+        cell: ({ band }) => range('frequency', band, setting),
+        opened: (each, set) => opened(set, explainedStanding(each, setting.showing), setting),
+      },
+      {
+        head: 'Met at',
+        cell: (each) => metAt(each, map, setting),
+        opened: (each, set) =>
+          opened(set, explainedMet(each, plainMetAt(each, map, setting), setting.showing), setting),
+      },
     ],
     rows: map.meetings,
     folds: true,
@@ -66,13 +78,15 @@ function range(name: 'frequency' | 'shaft speed', { low, high }: Range, { showin
   return low === high ? showQuantity(name, low, showing) : showSpan(name, { low, high } as never, showing);
 }
 
-function metAt({ inside, nearest }: MapMeeting, { along }: SpeedMap, setting: Setting): Piece {
+function plainMetAt({ inside }: MapMeeting, { along }: SpeedMap, setting: Setting): string {
   const name = along.by === 'shaft' ? 'shaft speed' : 'frequency';
-  if (inside.length > 0)
-    return joined(
-      inside.map((each) => range(name, each, setting)),
-      '; ',
-    );
+  return inside.map((each) => range(name, each, setting)).join('; ');
+}
+
+function metAt(meeting: MapMeeting, map: SpeedMap, setting: Setting): Piece {
+  const { inside, nearest } = meeting;
+  const name = map.along.by === 'shaft' ? 'shaft speed' : 'frequency';
+  if (inside.length > 0) return plainMetAt(meeting, map, setting);
   const { showing } = setting;
   return `not in the range: ${showQuantity('fraction', nearest.relative, showing)} away at ${showQuantity(name, nearest.at, showing)}`;
 }

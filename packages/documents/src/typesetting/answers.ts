@@ -11,6 +11,8 @@ import {
   showQuantity,
   words,
 } from '@soundpost/core';
+import { typedNumber } from '../derivation/explained.ts';
+import { opened } from '../derivation/opened.ts';
 import { type Html, html, type Piece } from './html.ts';
 import { type Setting, unknown } from './setting.ts';
 
@@ -41,17 +43,36 @@ export function statedShown(entry: Stated<unknown> | undefined, field: Field<unk
 }
 
 /** `4 (nameplate, motor plate)`. */
-export function withSource(value: Stated<unknown>, field: Field<unknown>, setting: Setting): Html {
+export function withSource(
+  value: Stated<unknown>,
+  field: Field<unknown>,
+  of: string,
+  what: string,
+  setting: Setting,
+): Html {
   const how = value.known ? [value.status, value.source].filter((each) => each !== undefined).join(', ') : '';
-  return html`${statedShown(value, field, setting)}${how === '' ? undefined : html` <span class="quiet">(${how})</span>`}`;
+  return html`${statedOpened(value, field, of, what, setting)}${how === '' ? undefined : html` <span class="quiet">(${how})</span>`}`;
+}
+
+/** The same, and where it is known it opens to where it was typed. */
+export function statedOpened(
+  entry: Stated<unknown> | undefined,
+  field: Field<unknown>,
+  of: string,
+  what: string,
+  setting: Setting,
+): Piece {
+  const shown = statedShown(entry, field, setting);
+  if (entry?.known !== true || typeof shown !== 'string' || !/\d/.test(shown)) return shown;
+  return opened(shown, () => typedNumber(what, of, entry, shown, field.meaning), setting);
 }
 
 /** Everything a sheet states, as terms and values with how they are known: for a list of facts. */
-export function sheetFacts({ values }: Sheet, fields: Fields, setting: Setting): readonly Html[] {
+export function sheetFacts({ of, values }: Sheet, fields: Fields, setting: Setting): readonly Html[] {
   return Object.entries(fields).flatMap(([key, entry]) => {
     const value = values[key] as Stated<unknown> | undefined;
     return value === undefined
       ? []
-      : [html`<dt>${words(key)}</dt><dd>${withSource(value, fieldOf(entry), setting)}</dd>`];
+      : [html`<dt>${words(key)}</dt><dd>${withSource(value, fieldOf(entry), of, words(key), setting)}</dd>`];
   });
 }

@@ -8,6 +8,8 @@ export interface Column<Row> {
   readonly kind?: ColumnKind;
   /** A text `0.5 mm/s rms` in a `number` or `measure` column is set on its decimal; anything else as it is. */
   cell(row: Row): Piece;
+  /** The cell as it is set on its decimal, made one that opens: see `opened`. */
+  opened?(row: Row, set: Piece): Piece;
 }
 
 export interface TableOptions<Row> {
@@ -29,7 +31,10 @@ const broadTable = 5;
 
 export function table<Row>({ caption, columns, rows, folds = false, empty, group }: TableOptions<Row>): Html {
   if (rows.length === 0 && empty !== undefined) return html`<p class="empty">${empty}</p>`;
-  const cells = columns.map((column) => columnCells(column, rows));
+  const cells = columns.map((column) => {
+    const set = columnCells(column, rows);
+    return set.map((cell, index) => (cell === '—' ? cell : (column.opened?.(rows[index]!, cell) ?? cell)));
+  });
   const heads = columns.map(
     (column) => html`<th scope="col" role="columnheader" class="${column.kind ?? 'text'}">${column.head}</th>`,
   );

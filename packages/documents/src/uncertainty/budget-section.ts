@@ -1,6 +1,7 @@
 import {
   type Answer,
   type Budget,
+  type BudgetLine,
   contributionTitle,
   type DesignedPoint,
   type Missing,
@@ -12,6 +13,7 @@ import {
   showTolerance,
   type TargetBudget,
 } from '@soundpost/core';
+import { opened } from '../derivation/opened.ts';
 import { figure } from '../drawing/figure.ts';
 import { answered } from '../typesetting/answers.ts';
 import { type Html, html, joined, named, type Piece } from '../typesetting/html.ts';
@@ -19,6 +21,7 @@ import type { Setting } from '../typesetting/setting.ts';
 import { type Column, table } from '../typesetting/table.ts';
 import { sign } from '../typesetting/verdict-shape.ts';
 import { budgetPlot } from './budget-plot.ts';
+import { explainedContribution, explainedExpanded, explainedPromise, explainedTrials } from './explained-budget.ts';
 
 const enteredWords: Readonly<Record<SensitivityEntered, string>> = {
   individual: 'sensitivity from the certificate of this piece',
@@ -32,7 +35,7 @@ export function budgetSection(designed: DesignedPoint, id: string, setting: Sett
   const numberOf = (target: string) => point.targets.findIndex((each) => each.name === target) + 1;
   const known = budgets.filter((each) => each.budget.known);
   const missing = missingOf(budgets);
-  const results = known.length === 0 ? undefined : resultTable(known, numberOf, setting);
+  const results = known.length === 0 ? undefined : resultTable(designed, known, numberOf, setting);
   const ways = (['individual', 'nominal'] as const).flatMap((entered) => {
     const of = known.filter((each) => each.entered === entered);
     return of.length === 0 ? [] : [contributionTable(of, entered, numberOf, setting)];
@@ -52,7 +55,13 @@ ${known.length === 0 ? undefined : html`<p class="note">Relative terms of a prod
 const plotCaption =
   'How far each reading may lie off (bar, k = 2) between the limits promised (upright strokes): full where the promise is kept, an outlined bar where it is not proven. First with the sensitivity of the certificate of the piece, then with that of the data sheet.';
 
-function resultTable(known: PointBudgets, numberOf: (target: string) => number, { showing }: Setting): Html {
+function resultTable(
+  designed: DesignedPoint,
+  known: PointBudgets,
+  numberOf: (target: string) => number,
+  setting: Setting,
+): Html {
+  const { showing } = setting;
   return table({
     caption: 'Expanded uncertainty of a reading against the tolerance promised',
     columns: [
@@ -62,16 +71,25 @@ function resultTable(known: PointBudgets, numberOf: (target: string) => number, 
         head: 'U, k = 2',
         kind: 'measure',
         cell: (each) => answered(each.budget, (budget) => expanded(budget, showing)),
+        opened: (each, set) =>
+          each.budget.known
+            ? opened(set, explainedExpanded(each, expanded(each.budget.value, showing), showing), setting)
+            : set,
       },
       {
         head: 'By trials',
         kind: 'measure',
         cell: (each) => answered(each.trials, ({ halfWidth }) => `±${percent(halfWidth, showing)}`),
+        opened: (each, set) =>
+          each.trials.known
+            ? opened(set, explainedTrials(each, `±${percent(each.trials.value.halfWidth, showing)}`, showing), setting)
+            : set,
       },
       {
         head: 'Promised',
         kind: 'line',
         cell: (each) => answered(each.tolerance, (tolerance) => showTolerance(tolerance, showing)),
+        opened: (each, set) => opened(set, explainedPromise(designed, each, showing), setting),
       },
       { head: 'Promise', kind: 'line', cell: (each) => answered(each.promise, (promise) => sign(promise)) },
     ],
@@ -93,7 +111,7 @@ interface Line {
   readonly name: string;
   readonly source: string;
   readonly stated: string;
-  readonly of: ReadonlyMap<string, number>;
+  readonly of: ReadonlyMap<string, BudgetLine>;
 }
 
 /** Standard uncertainty of each contribution for each target, largest first. */
@@ -101,12 +119,14 @@ function contributionTable(
   known: PointBudgets,
   entered: SensitivityEntered,
   numberOf: (target: string) => number,
-  { showing }: Setting,
+  setting: Setting,
 ): Html {
+  const { showing } = setting;
   const lines = new Map<string, Line>();
   for (const { target, budget } of known) {
     if (!budget.known) continue;
-    for (const { contribution, uncertainty } of budget.value.lines) {
+    for (const line of budget.value.lines) {
+      const { contribution } = line;
       const { name, source, stated, distribution } = contribution;
       const before = lines.get(name);
       const divisor = `${distribution}, ${stated.by.replaceAll('-', ' ')} ÷ ${showNumber(stated.divisor, 4, showing.decimal)}`;
@@ -114,17 +134,23 @@ function contributionTable(
         name: showMeasure(contributionTitle(contribution), showing),
         source: before?.source ?? source ?? '',
         stated: divisor,
-        of: new Map([...(before?.of ?? []), [target, uncertainty]]),
+        of: new Map([...(before?.of ?? []), [target, line]]),
       });
     }
   }
-  const largest = (line: Line) => Math.max(...line.of.values());
+  const largest = (line: Line) => Math.max(...[...line.of.values()].map((each) => each.uncertainty));
   const columns: readonly Column<Line>[] = known.map(({ target }) => ({
     head: `${numberOf(target)}`,
     kind: 'number',
     cell: (line) => {
       const value = line.of.get(target);
-      return value === undefined ? '—' : showNumber(value * 100, 3, showing.decimal);
+      return value === undefined ? '—' : hundredths(value, showing);
+    },
+    opened: (line, set) => {
+      const value = line.of.get(target);
+      return value === undefined
+        ? set
+        : opened(set, explainedContribution(value, hundredths(value, showing), showing), setting);
     },
   }));
   return table({
@@ -137,6 +163,10 @@ function contributionTable(
     ],
     rows: [...lines.values()].sort((a, b) => largest(b) - largest(a)),
   });
+}
+
+function hundredths({ uncertainty }: BudgetLine, { decimal }: Showing): string {
+  return showNumber(uncertainty * 100, 3, decimal);
 }
 
 export function missingOf(budgets: PointBudgets): readonly Missing[] {
