@@ -13,7 +13,7 @@ import {
   showMeasure,
   valueIfStated,
 } from '@soundpost/core';
-import { markupOf, pointSheets } from '@soundpost/documents';
+import { explainedFlip, pointSheets } from '@soundpost/documents';
 import { mergedPlants } from '@soundpost/files';
 import type { Edit, PlantOnDisk } from '@soundpost/server/protocol';
 import { partEdits, removalEdits } from './catalogue/part-edits.ts';
@@ -32,7 +32,9 @@ import { pasteView } from './paste/paste-view.ts';
 import type { PasteChoices, PasteView } from './paste/views.ts';
 import { PlantSession } from './plant-session.ts';
 import { PointRows } from './point-rows.ts';
+import { pointOpenings } from './point-sheet.ts';
 import { questionView } from './question-view.ts';
+import { told } from './told.ts';
 import { trialView, tried, triedSubject } from './trial.ts';
 import type {
   CandidateView,
@@ -49,8 +51,8 @@ import type {
   TrialAsked,
   TrialView,
 } from './views.ts';
-import { why } from './why.ts';
-import type { WhyView } from './why-views.ts';
+import { whyView } from './why.ts';
+import type { NumberAsked, WhyView } from './why-views.ts';
 import { worked } from './worked.ts';
 import { workingPlot } from './working-plot.ts';
 import { workingSheet, workingShelves } from './working-sheet.ts';
@@ -199,11 +201,7 @@ export class Engine {
   sheet(of: string, name: string): SheetView | undefined {
     const found = this.#open.point(of);
     if (found === undefined) return undefined;
-    const sheet = pointSheets(found.point, this.#open.plant!, 'point', this.#setting).find(
-      (each) => each.name === name,
-    );
-    const body = sheet?.body();
-    return body === undefined ? undefined : { name, title: sheet!.title, markup: markupOf(body) };
+    return pointOpenings(found.point, this.#open.plant!, name, this.#showing)?.view;
   }
 
   /** The point as a hand holds it. */
@@ -259,6 +257,7 @@ export class Engine {
       flipsAt: each.flipsAt,
       to: each.to,
       decides: each.decides === undefined ? '' : reason(each.decides, this.#showing),
+      why: whyView(explainedFlip(each, this.#showing)),
     }));
   }
 
@@ -285,16 +284,9 @@ export class Engine {
     return removalEdits(this.#open, shelf, name);
   }
 
-  /** Why the judgements of one rule are what they are; of the point as a hand holds it where one does. */
-  why(of: string, rule: string, target: string | undefined, asked?: TrialAsked): readonly WhyView[] {
-    const found = this.#open.point(of);
-    const plant = this.#open.plant!;
-    if (found === undefined) return [];
-    const held =
-      asked === undefined
-        ? found.point.appraisal
-        : tried(triedSubject(plant, found.machine, found.point, asked), plant)?.judged;
-    return held === undefined ? [] : why(held, rule, target, plant.policy, this.#showing);
+  /** Why a number of the screen is what it is. */
+  told(asked: NumberAsked): readonly WhyView[] {
+    return told(asked, this.#open, this.#showing);
   }
 
   workings(): readonly WorkingShelf[] {

@@ -136,11 +136,18 @@ export class PlantStore {
    * answer is then never given.
    */
   aside<T>(ask: (engine: Remote<Engine>) => Promise<T>): { readonly answer: Promise<T>; stop(): void } {
+    return this.apart(async (engine) => {
+      await engine.open({ ...this.#disk!, text: this.#text });
+      return ask(engine);
+    });
+  }
+
+  /** The same for what needs no plant. */
+  apart<T>(ask: (engine: Remote<Engine>) => Promise<T>): { readonly answer: Promise<T>; stop(): void } {
     const worker = this.#another();
     const engine = wrap<Engine>(worker);
     const answer = (async () => {
       await engine.show(this.#state.showing);
-      await engine.open({ ...this.#disk!, text: this.#text });
       const given = await ask(engine);
       worker.terminate();
       return given;

@@ -13,13 +13,14 @@ import {
   type Shelf,
   type Showing,
   type Subject,
+  showMeasure,
   showQuantity,
 } from '@soundpost/core';
 import { amplitudeChart, markupOf, svg } from '@soundpost/documents';
 import { handleKey, handleViews } from './handles.ts';
 import { judgementView } from './judgement-view.ts';
 import { speedQuantity } from './machine/machine-bench.ts';
-import type { PlaceView, TrialAsked, TrialView } from './views.ts';
+import type { DecidingView, PlaceView, TrialAsked, TrialView } from './views.ts';
 
 const shelves: Readonly<Record<PlaceView['place'], Shelf>> = {
   transducer: 'transducers',
@@ -89,9 +90,14 @@ export function trialView(
 }
 
 /** What is not met, worst kind first; where all is met, what would fail first. */
-function deciding({ judgements, outcome, nearest }: Appraisal, showing: Showing): readonly string[] {
-  if (outcome === 'meets') return nearest === undefined ? [] : [reason(nearest, showing)];
-  return judgements.filter((each) => each.outcome === outcome).map((each) => reason(each, showing));
+function deciding({ judgements, outcome, nearest }: Appraisal, showing: Showing): readonly DecidingView[] {
+  const all = outcome === 'meets' ? [nearest ?? []].flat() : judgements.filter((each) => each.outcome === outcome);
+  return all.map((each) => ({
+    words: reason(each, showing),
+    rule: each.rule,
+    target: each.target,
+    what: showMeasure(each.what, showing),
+  }));
 }
 
 /** The subject of a trial judged as the design would judge it. */

@@ -1,5 +1,6 @@
 import type { Edit } from '@soundpost/server/protocol';
 import type { SpeedRange } from './machine/views.ts';
+import type { WhyView } from './why-views.ts';
 
 /** How the engineer wants values shown. */
 export interface ShowingChoice {
@@ -125,12 +126,20 @@ export interface JudgementView {
 }
 
 /** What is recomputed while a hand drags. */
+/** A judgement that decides, in words. */
+export interface DecidingView {
+  readonly words: string;
+  readonly rule: string;
+  readonly target: string | undefined;
+  readonly what: string;
+}
+
 export interface TrialView {
   readonly outcome: Outcome | 'no chain';
   /** The amplitude chart at the width asked for, as SVG. */
   readonly chart: string;
   /** What stops the chain, or what would stop it first. */
-  readonly decides: readonly string[];
+  readonly decides: readonly DecidingView[];
   readonly judgements: readonly JudgementView[];
   /** Every number of the chain as it now stands. */
   readonly handles: readonly HandleView[];
@@ -192,6 +201,8 @@ export interface FlipView {
   readonly flipsAt: string;
   readonly to: string;
   readonly decides: string;
+  /** The same in three depths. */
+  readonly why: WhyView;
 }
 
 /** What stands in the way of reading the file, in words with the place. */

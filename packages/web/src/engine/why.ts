@@ -1,5 +1,5 @@
 import { type Appraisal, type Policy, type Showing, showMeasure } from '@soundpost/core';
-import { explanation } from '@soundpost/documents';
+import { type Explained, explanation } from '@soundpost/documents';
 import type { WhyView } from './why-views.ts';
 import { citedView } from './working-sheet.ts';
 
@@ -14,16 +14,33 @@ export function why(
   return appraisal.judgements
     .filter((each) => each.rule === rule && each.target === target)
     .map((judgement): WhyView => {
-      const told = explanation(judgement, appraisal, appraisal.point, policy, showing);
+      const { derivations, prose, ...told } = explanation(judgement, appraisal, appraisal.point, policy, showing);
       return {
-        title: told.title,
+        ...whyView({ ...told, steps: derivations }),
         what: showMeasure(judgement.what, showing),
         outcome: judgement.outcome,
-        sentence: told.sentence,
-        prose: told.prose,
-        numbers: told.numbers,
-        steps: told.derivations.map(({ formula, substituted, notes = [] }) => ({ formula, substituted, notes })),
-        sources: told.sources.map(citedView),
+        prose,
       };
     });
+}
+
+/** A number of the record, as the page tells it. */
+export function whyView({ title, sentence, numbers, steps, sources, typed }: Explained): WhyView {
+  return {
+    title,
+    sentence,
+    prose: '',
+    numbers,
+    steps: steps.map(({ formula, substituted, notes = [], worked }) => ({
+      formula,
+      substituted,
+      notes,
+      working: worked?.working,
+    })),
+    sources: sources.map(citedView),
+    typed:
+      typed === undefined
+        ? undefined
+        : { written: typed.written, at: typed.at, status: typed.status, source: typed.source },
+  };
 }

@@ -7,12 +7,14 @@ import {
   fieldOf,
   isOptional,
   kebab,
+  type Output,
   Refusal,
   type Showing,
   showMeasure,
   workingCalled,
 } from '@soundpost/core';
 import { placedYaml, plainOf, textFile } from '@soundpost/files';
+import { whyView } from './why.ts';
 import type { WorkedView, WorkingAsked } from './working-views.ts';
 
 /** What was typed, read; a field that cannot be read says why. */
@@ -60,10 +62,25 @@ export function worked(asked: WorkingAsked, showing: Showing): WorkedView {
   const nothing = { ...rest, results: [], refusedWhole: undefined, doubts: [] };
   if (Object.keys(refused).length > 0) return nothing;
   try {
-    const { results, findings } = calculate(working, raw, writing, showing);
+    const { results, findings, inputs, holds } = calculate(working, raw, writing, showing);
+    const numbers = Object.entries(inputs).map(([name, { shown }]) => ({ name: name.replaceAll('-', ' '), shown }));
     return {
       ...rest,
-      results: results.map(({ name, shown, formula, substituted }) => ({ name, shown, formula, substituted })),
+      results: results.map(({ name, shown, formula, substituted }) => ({
+        name,
+        shown,
+        formula,
+        substituted,
+        why: whyView({
+          title: `${capital(meaningOf(working, name))}: ${shown}`,
+          sentence: `${capital(meaningOf(working, name))}, from what was typed above. It holds for: ${holds}.`,
+          numbers: [...numbers, { name: name.replaceAll('-', ' '), shown }],
+          steps: [
+            { formula, substituted: substituted === formula ? `${formula} = ${shown}` : `${substituted} = ${shown}` },
+          ],
+          sources: working.sources,
+        }),
+      })),
       refusedWhole: undefined,
       doubts: findings.map((each) => ({
         found: showMeasure(each.found, showing),
@@ -74,6 +91,15 @@ export function worked(asked: WorkingAsked, showing: Showing): WorkedView {
   } catch (error) {
     return { ...nothing, refusedWhole: refusalWords(error) };
   }
+}
+
+function meaningOf({ outputs }: AnyWorking, name: string): string {
+  const all = Object.entries(outputs as Readonly<Record<string, Output<unknown>>>);
+  return all.find(([key]) => kebab(key) === name)?.[1].field.meaning ?? name;
+}
+
+function capital(text: string): string {
+  return `${text.slice(0, 1).toUpperCase()}${text.slice(1)}`;
 }
 
 /** A refusal as a sentence of its own. Throws on whatever is none. */

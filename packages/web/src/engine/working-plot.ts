@@ -1,4 +1,13 @@
-import { type Field, type Fields, fieldOf, kebab, type Level, type Output, type Showing } from '@soundpost/core';
+import {
+  type Field,
+  type Fields,
+  fieldOf,
+  kebab,
+  type Level,
+  type Output,
+  type Showing,
+  showNumber,
+} from '@soundpost/core';
 import { markupOf, svg } from '@soundpost/documents';
 import { readInputs, refusalWords, writing } from './worked.ts';
 import { type Curve, resultDrawing } from './working-drawing.ts';
@@ -42,7 +51,9 @@ export function workingPlot(asked: PlotAsked, showing: Showing): PlotView {
     points,
     stated,
     logarithmic: range.logarithmic,
-    across: range.factor ? { unit: '×', factor: 1, offset: 0 } : scaleOf(field, values[key], showing),
+    across: range.factor
+      ? { unit: timesStated(field.show(values[key], showing)), factor: 1, offset: 0 }
+      : scaleOf(field, values[key], showing),
     up: scaleOf(output[1].field, middle(working.evaluate, values, output[0]), showing),
     symbol: output[1].field.symbol ?? output[1].field.meaning,
     decimal: showing.decimal ?? 'point',
@@ -58,7 +69,7 @@ export function workingPlot(asked: PlotAsked, showing: Showing): PlotView {
     rows: tableOf(at, range.stated).map(({ value, x }) => {
       const found = result(value);
       return {
-        input: range.factor ? `× ${Number(x.toPrecision(3))}` : field.show(value, showing),
+        input: range.factor ? moved(field.show(value, showing), x, showing) : field.show(value, showing),
         output:
           found === undefined
             ? 'no result'
@@ -67,6 +78,18 @@ export function workingPlot(asked: PlotAsked, showing: Showing): PlotView {
       };
     }),
   };
+}
+
+/** Longer than this a value is no label: a table of a curve. */
+const longestLabel = 18;
+
+/** A value that is not one number, such as a tolerance, as it stands after it was moved; a curve by how far it was. */
+function moved(shown: string, times: number, { decimal }: Showing): string {
+  return shown.length <= longestLabel ? shown : `${showNumber(times, 3, decimal)} times as stated`;
+}
+
+function timesStated(shown: string): string {
+  return shown.length <= longestLabel ? `times ${shown}` : 'times as stated';
 }
 
 type Evaluate = (values: Readonly<Record<string, unknown>>) => unknown;

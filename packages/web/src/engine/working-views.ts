@@ -1,3 +1,5 @@
+import type { WhyView } from './why-views.ts';
+
 /** The formulas of one room, by name. */
 export interface WorkingShelf {
   readonly room: string;
@@ -55,6 +57,8 @@ export interface ResultView {
   readonly shown: string;
   readonly formula: string;
   readonly substituted: string;
+  /** The same in three depths. */
+  readonly why: WhyView;
 }
 
 export interface WorkedView {

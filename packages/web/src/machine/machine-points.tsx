@@ -3,6 +3,7 @@ import { Link } from 'wouter';
 import { pointAddress } from '../app/address.ts';
 import type { PlacedPoint } from '../engine/machine/views.ts';
 import { OutcomeWord } from '../parts/verdict-word.tsx';
+import { OpeningNumber } from '../parts/why.tsx';
 
 /** The points by their numbers in the drawing: where each sits, from which side it is seen, and how it came out. */
 export function MachinePoints({ points }: { readonly points: readonly PlacedPoint[] }) {
@@ -67,12 +68,20 @@ function Row({ point: { number, row, at, toldBy, seen, rotation } }: { readonly 
         {row.covered === undefined || row.targets === 0 ? undefined : (
           <span className="quiet">
             {' '}
-            {row.covered} of {row.targets}
+            <OpeningNumber asked={{ is: 'covered', points: [row.of] }} what="Targets covered">
+              {row.covered} of {row.targets}
+            </OpeningNumber>
           </span>
         )}
       </Cell>
       <Cell head="Least margin" number>
-        {row.margin ?? '—'}
+        {row.margin === undefined ? (
+          '—'
+        ) : (
+          <OpeningNumber asked={{ is: 'nearest', of: row.of }} what="Least margin">
+            {row.margin}
+          </OpeningNumber>
+        )}
       </Cell>
     </tr>
   );

@@ -75,7 +75,7 @@ function Bench({ bench }: { readonly bench: MachineBench }) {
       </section>
       <SpeedBench bench={bench} generation={generation} />
       <SheetFormList forms={bench.forms} statuses={bench.statuses} />
-      <MachineSheets sheets={bench.sheets} />
+      <MachineSheets machine={bench.name} sheets={bench.sheets} />
     </article>
   );
 }

@@ -2,6 +2,8 @@ import { useRef, useState } from 'react';
 import type { HeldSpeed, MachineBench, SpeedAsked, SpeedRange } from '../engine/machine/views.ts';
 import { Help } from '../parts/help.tsx';
 import { Markup } from '../parts/markup.tsx';
+import { OpeningMarkup } from '../parts/opening-markup.tsx';
+import { OpeningNumber } from '../parts/why.tsx';
 import { SpeedTyped } from './speed-typed.tsx';
 import { useHeldSpeed } from './use-held-speed.ts';
 
@@ -44,6 +46,8 @@ function Held({ bench, speed, generation }: SpeedBenchOptions & { readonly speed
   const refused = answer !== undefined && 'refused' in answer ? answer.refused : undefined;
   const held = last.current;
   const at = 'at' in asked ? asked.at : (held?.at ?? speed.high);
+  const numberAt = (place: number) =>
+    ({ is: 'held speed', machine: bench.name, asked: { at: held?.at ?? at }, place }) as const;
   const step = (speed.high - speed.low) / 200;
   return (
     <div className="speed-bench">
@@ -66,7 +70,12 @@ function Held({ bench, speed, generation }: SpeedBenchOptions & { readonly speed
           <p className="held" aria-live="polite">
             <span className="quiet">{speed.of}</span> <output>{held?.shown ?? ''}</output>{' '}
             <span className="quiet">
-              {speed.low === speed.high ? 'its only speed' : `of ${speed.shownLow} to ${speed.shownHigh}`}
+              {speed.low === speed.high ? 'its only speed' : 'of '}
+              {speed.low === speed.high ? undefined : (
+                <OpeningNumber asked={{ is: 'speed range', machine: bench.name }} what="Range">
+                  {speed.shownLow} to {speed.shownHigh}
+                </OpeningNumber>
+              )}
             </span>
           </p>
           <SpeedTyped shown={held?.shown ?? ''} refused={refused} type={(typed) => setAsked({ typed })} />
@@ -76,10 +85,10 @@ function Held({ bench, speed, generation }: SpeedBenchOptions & { readonly speed
       </div>
       {/* biome-ignore lint/a11y/noNoninteractiveTabindex: what scrolls by itself is to be reached with the keys */}
       <section className="at-speed" tabIndex={0} aria-label="What comes close at this speed">
-        <Markup markup={held?.meetings ?? ''} />
-        <Markup markup={held?.close ?? ''} />
+        <OpeningMarkup markup={held?.meetings ?? ''} asked={numberAt} />
+        <OpeningMarkup markup={held?.close ?? ''} asked={numberAt} />
       </section>
-      <Markup className="at-speed-lines" markup={held?.lines ?? ''} />
+      <OpeningMarkup className="at-speed-lines" markup={held?.lines ?? ''} asked={numberAt} />
     </div>
   );
 }

@@ -3,6 +3,7 @@ import { Link } from 'wouter';
 import { machineAddress, pointAddress } from '../app/address.ts';
 import type { FindingView } from '../engine/views.ts';
 import { WeightWord } from './weight-word.tsx';
+import { OpeningNumber } from './why.tsx';
 import '../style/finding-block.css';
 
 interface FindingBlockOptions {
@@ -27,8 +28,10 @@ export function FindingBlock({ finding, ofMachine, showsWeight = false, onKeyDow
       </h3>
       {showsWeight ? <WeightWord weight={weight} /> : undefined}
       <dl>
-        <Line term="Found">{found}</Line>
-        <Line term="Limit">{limit}</Line>
+        <Line term="Found">
+          <Compared finding={finding} what="Found" words={found} />
+        </Line>
+        <Line term="Limit">{limit === '' ? '' : <Compared finding={finding} what="Limit" words={limit} aside />}</Line>
         <Line term="Why it matters">{because}</Line>
         <Line term="What to do">{remedies(remedy)}</Line>
         <Line term="Question">{asks}</Line>
@@ -37,6 +40,26 @@ export function FindingBlock({ finding, ofMachine, showsWeight = false, onKeyDow
         </Line>
       </dl>
     </article>
+  );
+}
+
+/** What was found or allowed; where a number is in it, it opens to where that comes from. */
+export function Compared({
+  finding: { rule, at, key },
+  what,
+  words,
+  aside = false,
+}: {
+  readonly finding: FindingView;
+  readonly what: string;
+  readonly words: string;
+  readonly aside?: boolean;
+}) {
+  if (!/\d/.test(words)) return words;
+  return (
+    <OpeningNumber asked={{ is: 'finding', rule, at, key }} what={what} aside={aside}>
+      {words}
+    </OpeningNumber>
   );
 }
 

@@ -1,17 +1,12 @@
 import '../style/why.css';
 import { Popover } from 'radix-ui';
-import { useState } from 'react';
+import { type ReactNode, useState } from 'react';
 import { useAnswer } from '../app/plant-context.tsx';
 import type { TrialAsked } from '../engine/views.ts';
-import type { WhyView } from '../engine/why-views.ts';
-import { Cited } from './cited.tsx';
-import { Formula } from './formula.tsx';
-import { OutcomeWord } from './verdict-word.tsx';
+import type { NumberAsked, WhyView } from '../engine/why-views.ts';
+import { Depths, Told } from './told.tsx';
 
-/** How a judgement begins that compares and computes nothing. */
-const yesOrNo = 'none: ';
-
-interface Asked {
+interface JudgementAsked {
   readonly of: string;
   readonly rule: string;
   readonly target: string | undefined;
@@ -21,91 +16,116 @@ interface Asked {
   readonly trial?: TrialAsked | undefined;
 }
 
-/** Where a number comes from: a sentence, the numbers, the formulas with the numbers put in and whose they are. */
-export function Why(asked: Asked) {
-  const [open, setOpen] = useState(false);
+/** Where a judgement comes from: a sentence, the numbers, the formulas with the numbers put in and whose they are. */
+export function Why(asked: JudgementAsked) {
   const named = [asked.what ?? asked.rule, asked.target].filter(Boolean).join(', ');
+  return (
+    <Opening label={`Why: ${named}`} className="why" shown="why">
+      <Asked asked={{ is: 'judgement', ...asked }} />
+    </Opening>
+  );
+}
+
+/** A number that opens in the same three depths; where it is asked of nothing it stands as it is. */
+export function OpeningNumber({
+  asked,
+  what,
+  aside = false,
+  children,
+}: {
+  readonly asked: NumberAsked | undefined;
+  /** Another stop of the Tab key beside it opens the same. */
+  readonly aside?: boolean;
+  /** What the number is, for who hears the page: `Least margin`. */
+  readonly what: string;
+  readonly children: ReactNode;
+}) {
+  if (asked === undefined) return children;
+  return (
+    <Opening what={what} className="opens" shown={children} aside={aside}>
+      <Asked asked={asked} />
+    </Opening>
+  );
+}
+
+/** A number whose depths came with it. */
+export function ToldNumber({
+  why,
+  what,
+  children,
+}: {
+  readonly why: WhyView;
+  readonly what: string;
+  readonly children: ReactNode;
+}) {
+  return (
+    <Opening what={what} className="opens" shown={children}>
+      <Told why={why} />
+    </Opening>
+  );
+}
+
+function Opening({
+  label,
+  what,
+  className,
+  shown,
+  aside = false,
+  children,
+}: {
+  readonly aside?: boolean;
+  readonly label?: string;
+  readonly what?: string;
+  readonly className: string;
+  readonly shown: ReactNode;
+  readonly children: ReactNode;
+}) {
+  const [open, setOpen] = useState(false);
   return (
     <Popover.Root open={open} onOpenChange={setOpen}>
       <Popover.Trigger asChild>
-        <button type="button" className="why" aria-label={`Why: ${named}`}>
-          why
+        <button type="button" className={className} aria-label={label} tabIndex={aside ? -1 : undefined}>
+          {what === undefined ? undefined : <span className="unseen">{what}: </span>}
+          {shown}
         </button>
       </Popover.Trigger>
-      <Popover.Portal>
-        <Popover.Content
-          className="why-sheet"
-          side="bottom"
-          align="start"
-          sideOffset={8}
-          collisionPadding={12}
-          aria-label={`Why: ${named}`}
-        >
-          {open ? <Depths {...asked} /> : undefined}
-          <Popover.Close className="why-close" aria-label="Close">
-            ×
-          </Popover.Close>
-        </Popover.Content>
-      </Popover.Portal>
+      <WhySheet label={label ?? `Why: ${what}`}>{open ? children : undefined}</WhySheet>
     </Popover.Root>
   );
 }
 
-function Depths({ of, rule, target, what, trial }: Asked) {
-  const answers = useAnswer(
-    (store) => store.engine.why(of, rule, target, trial),
-    `why ${JSON.stringify([of, rule, target, trial])}`,
-  );
-  if (answers === undefined) return <p className="quiet">Looking it up…</p>;
-  const chosen = answers.filter((each) => what === undefined || each.what === what);
-  const told = chosen.length > 0 ? chosen : answers;
-  if (told.length === 0) return <p>This is not judged here any more.</p>;
-  return told.map((each) => <Told key={each.what} why={each} />);
-}
-
-function Told({ why }: { readonly why: WhyView }) {
+/** The sheet on which the depths stand, beside what it was opened from. */
+export function WhySheet({
+  label,
+  onCloseAutoFocus,
+  children,
+}: {
+  readonly label: string;
+  readonly onCloseAutoFocus?: (event: Event) => void;
+  readonly children: ReactNode;
+}) {
   return (
-    <section className="told">
-      <h3>{why.title}</h3>
-      <p>
-        <OutcomeWord outcome={why.outcome} /> {why.sentence}
-      </p>
-      <p className="quiet">{why.prose}</p>
-      <h4>The numbers</h4>
-      <dl>
-        {why.numbers.map(({ name, shown }) => (
-          <div key={name}>
-            <dt>{name}</dt>
-            <dd>{shown}</dd>
-          </div>
-        ))}
-      </dl>
-      <h4>How it comes about</h4>
-      {why.steps.length === 0 ? (
-        <p className="quiet">Nothing is computed while something is unknown.</p>
-      ) : (
-        <ol className="steps">
-          {why.steps.map(({ formula, substituted, notes }) => (
-            <li key={`${formula} ${substituted ?? ''}`}>
-              {formula.startsWith(yesOrNo) ? capital(formula.slice(yesOrNo.length)) : <Formula text={formula} block />}
-              {substituted === undefined ? undefined : <Formula text={substituted} block />}
-              {notes.length === 0 ? undefined : (
-                <ul>
-                  {notes.map((note) => (
-                    <li key={note}>{note}</li>
-                  ))}
-                </ul>
-              )}
-            </li>
-          ))}
-        </ol>
-      )}
-      <h4>Whose it is</h4>
-      <Cited sources={why.sources} />
-    </section>
+    <Popover.Portal>
+      <Popover.Content
+        className="why-sheet"
+        side="bottom"
+        align="start"
+        sideOffset={8}
+        collisionPadding={12}
+        aria-label={label}
+        {...(onCloseAutoFocus === undefined ? {} : { onCloseAutoFocus })}
+      >
+        {children}
+        <Popover.Close className="why-close" aria-label="Close">
+          ×
+        </Popover.Close>
+      </Popover.Content>
+    </Popover.Portal>
   );
 }
 
-function capital(text: string): string {
-  return `${text.slice(0, 1).toUpperCase()}${text.slice(1)}.`;
+/** What the engine tells of a number, asked while its sheet is open. */
+export function Asked({ asked }: { readonly asked: NumberAsked }) {
+  const answers = useAnswer((store) => store.engine.told(asked), `why ${JSON.stringify(asked)}`);
+  return <Depths answers={answers} />;
 }

@@ -1,3 +1,4 @@
+import { OpeningNumber } from '../parts/why.tsx';
 import type { Coverage } from './lines.ts';
 
 /** How much of what is asked for the chosen chains reach, counted over the points shown. */
@@ -8,14 +9,22 @@ export function CoverageLine(props: {
   readonly refusals: number;
 }) {
   const { coverage, filtered, refusals } = props;
+  const { of } = coverage;
+  const asked = of === undefined ? undefined : ({ is: 'covered', points: of } as const);
   const { points, covered, uncovered, waiting, withoutChain } = coverage;
   return (
     <p className="coverage-line" role="status">
       <span>
-        <strong>{covered}</strong> {covered === 1 ? 'target' : 'targets'} covered
+        <OpeningNumber asked={asked} what="Targets covered">
+          <strong>{covered}</strong>
+        </OpeningNumber>{' '}
+        {covered === 1 ? 'target' : 'targets'} covered
       </span>
       <span className={uncovered > 0 ? 'short-of' : 'quiet'}>
-        <strong>{uncovered}</strong> not covered
+        <OpeningNumber asked={asked} what="Targets not covered" aside>
+          <strong>{uncovered}</strong>
+        </OpeningNumber>{' '}
+        not covered
       </span>
       <span className="quiet">
         at {points} {points === 1 ? 'point' : 'points'}

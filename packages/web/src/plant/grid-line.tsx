@@ -7,6 +7,7 @@ import { CellEditor } from './cell-editor.tsx';
 import { CellNote } from './cell-note.tsx';
 import { type Column, type ColumnKey, columns } from './columns.ts';
 import type { Place } from './grid-keys.ts';
+import { askedOf } from './grid-why.tsx';
 import type { Line } from './lines.ts';
 import { PointCell } from './point-cell.tsx';
 import type { TypedRow } from './use-typed-cells.ts';
@@ -30,6 +31,8 @@ export interface GridLineProps {
 export interface GridActs {
   /** The pointer came down on a cell; `again` where it was the active one already. */
   readonly point: (to: Place, again: boolean) => void;
+  /** The number of a cell was opened. */
+  readonly why: (row: PointRow, column: ColumnKey, from: HTMLElement) => void;
   readonly toggle: (line: number) => void;
   readonly reach: (line: number) => void;
   readonly take: (row: PointRow, column: ColumnKey, text: string) => void;
@@ -146,7 +149,7 @@ function ValueCell(props: GridLineProps & { readonly column: Column; readonly at
           leave={acts.stop}
         />
       ) : own === undefined ? (
-        <PointCell row={line.row} column={column} />
+        <Shown row={line.row} column={column} acts={acts} />
       ) : (
         <span className={words === undefined ? 'quiet' : 'refused-text'}>
           {words === undefined ? undefined : (
@@ -165,5 +168,24 @@ function ValueCell(props: GridLineProps & { readonly column: Column; readonly at
         </CellNote>
       ) : undefined}
     </div>
+  );
+}
+
+/** A cell whose number opens is a button for the pointer; from the keyboard the grid opens it, by Enter or a question mark. */
+function Shown({ row, column, acts }: { readonly row: PointRow; readonly column: Column; readonly acts: GridActs }) {
+  const cell = <PointCell row={row} column={column} />;
+  if (askedOf(row, column.key) === undefined) return cell;
+  return (
+    <button
+      type="button"
+      tabIndex={-1}
+      className="opens"
+      onClick={(event) => {
+        event.preventDefault();
+        acts.why(row, column.key, event.currentTarget);
+      }}
+    >
+      {cell}
+    </button>
   );
 }

@@ -66,6 +66,8 @@ export function rulesAt(plant: PlantView): ReadonlyMap<string, ReadonlySet<strin
 /** The coverage of the points shown, counted. */
 export interface Coverage {
   readonly points: number;
+  /** The points by name, once each is worked out. */
+  readonly of: readonly string[] | undefined;
   readonly covered: number;
   readonly uncovered: number;
   readonly waiting: number;
@@ -78,6 +80,7 @@ export function coverageOf(lines: readonly Line[]): Coverage {
   const covered = worked.reduce((sum, row) => sum + row.covered!, 0);
   return {
     points: rows.length,
+    of: worked.length === rows.length ? rows.map((row) => row.of) : undefined,
     covered,
     uncovered: worked.reduce((sum, row) => sum + row.targets, 0) - covered,
     waiting: rows.length - worked.length,

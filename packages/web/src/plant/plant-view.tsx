@@ -92,8 +92,8 @@ function Points({ plant, paste }: { readonly plant: PlantRecord; readonly paste:
       ) : undefined}
       {plant.points.length === 0 ? undefined : <SelectionBar selection={selection} rows={selected} />}
       <p id="grid-keys" className="keys quiet">
-        Arrows move, Enter or F2 edits a cell, Escape leaves it, Space selects, Shift selects on, Ctrl+Enter opens the
-        point, Ctrl+C copies, Ctrl+V pastes a table.
+        Arrows move, Enter or F2 edits a cell, Enter or ? opens a number, Escape leaves it, Space selects, Shift selects
+        on, Ctrl+Enter opens the point, Ctrl+C copies, Ctrl+V pastes a table.
       </p>
     </section>
   );

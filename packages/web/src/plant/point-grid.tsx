@@ -6,6 +6,7 @@ import { useAnswer, usePlantStore } from '../app/plant-context.tsx';
 import { columns } from './columns.ts';
 import { type Place, placeAfter } from './grid-keys.ts';
 import { type GridActs, GridLine } from './grid-line.tsx';
+import { askedOf, GridWhy, type OpenedCell } from './grid-why.tsx';
 import type { Line } from './lines.ts';
 import { tableText } from './table-text.ts';
 import { useRowHeight } from './use-row-height.ts';
@@ -60,6 +61,12 @@ export function PointGrid(props: {
     box.current?.querySelector(`[data-head="${to.column}"]`)?.scrollIntoView({ block: 'nearest', inline: 'nearest' });
   };
   const edit = (first?: string) => setEditing({ first });
+  const [opened, setOpened] = useState<OpenedCell>();
+  const asked = line?.kind === 'point' && column !== undefined ? askedOf(line.row, column.key) : undefined;
+  const openWhy = () => {
+    const from = document.getElementById(`cell-${active.line}-${active.column}`);
+    if (asked !== undefined && from !== null) setOpened({ asked, from });
+  };
   const editable = line?.kind === 'point' && column?.editing !== undefined;
   const open = () => {
     if (line === undefined) return;
@@ -73,13 +80,15 @@ export function PointGrid(props: {
       columns: columns.length + 1,
       page: Math.max(1, Math.floor((box.current?.clientHeight ?? 400) / rowHeight) - 3),
     });
-    if (to !== undefined) {
+    if (event.key === '?' && asked !== undefined) openWhy();
+    else if (to !== undefined) {
       go(to);
       if (event.shiftKey && to.line !== active.line) selection.reach(lines[to.line]!, line);
     } else if (event.key === 'Enter' && control) open();
     else if (event.key === 'Enter' || event.key === 'F2') {
       if (editable) edit();
       else if (active.column === 0) selection.toggle(line);
+      else if (event.key === 'Enter' && asked !== undefined) openWhy();
       else if (event.key === 'Enter') open();
     } else if (event.key === ' ') {
       if (event.shiftKey) selection.reach(line, line);
@@ -112,6 +121,10 @@ export function PointGrid(props: {
         go(to);
         if (editing === undefined) box.current?.focus({ preventScroll: true });
       }
+    },
+    why: (row, key, from) => {
+      const number = askedOf(row, key);
+      if (number !== undefined) setOpened({ asked: number, from });
     },
     toggle: (index) => selection.toggle(lines[index]!),
     reach: (index) => selection.reach(lines[index]!, line),
@@ -194,6 +207,11 @@ export function PointGrid(props: {
           />
         ))}
       </div>
+      <GridWhy
+        opened={opened}
+        close={() => setOpened(undefined)}
+        back={() => box.current?.focus({ preventScroll: true })}
+      />
     </div>
   );
 }
@@ -209,6 +227,7 @@ function machineAt(lines: readonly Line[], index: number): number {
 function actsOf(latest: { readonly current: GridActs }): GridActs {
   return {
     point: (...all) => latest.current.point(...all),
+    why: (...all) => latest.current.why(...all),
     toggle: (...all) => latest.current.toggle(...all),
     reach: (...all) => latest.current.reach(...all),
     take: (...all) => latest.current.take(...all),

@@ -2,6 +2,7 @@ import { useEffect, useState } from 'react';
 import { usePlantState, usePlantStore } from '../app/plant-context.tsx';
 import type { CandidateView, PointView } from '../engine/views.ts';
 import { OutcomeWord } from '../parts/verdict-word.tsx';
+import { OpeningNumber } from '../parts/why.tsx';
 
 /** Every candidate against every target, best first, each taken with one press. */
 export function Candidates({ point }: { readonly point: PointView }) {
@@ -19,6 +20,8 @@ export function Candidates({ point }: { readonly point: PointView }) {
   if (rows.length === 0) return <p>State the way to the input first: a cable, its length and an input.</p>;
   const targets = rows[0]!.cells.map((each) => each.target);
   const shown = all ? rows : rows.slice(0, 20);
+  const askedOf = ({ transducer, mount }: CandidateView) =>
+    ({ is: 'candidate', of: point.of, transducer, mount }) as const;
   const take = (row: CandidateView) =>
     store.act(`${row.transducer} on ${row.mount} at ${point.name}`, [
       { path: [...point.path, 'chain', 'transducer'], yaml: JSON.stringify(row.transducer) },
@@ -28,7 +31,7 @@ export function Candidates({ point }: { readonly point: PointView }) {
     <>
       <p className="quiet">
         Outcome first; of those that fail, fewest failures; then the larger least margin; then the cheaper. Each cell
-        says by how much the deciding requirement is met, and on pointing at it which one it is.
+        says by how much the deciding requirement is met; opened, it says which one that is and why.
       </p>
       <ul className="key">
         {targets.map((target, index) => (
@@ -66,7 +69,11 @@ export function Candidates({ point }: { readonly point: PointView }) {
                 <td>
                   <OutcomeWord outcome={row.outcome} />
                 </td>
-                <td className="number">{row.margin}</td>
+                <td className="number">
+                  <OpeningNumber asked={{ ...askedOf(row), target: undefined }} what="Least margin">
+                    {row.margin}
+                  </OpeningNumber>
+                </td>
                 {row.cells.map((cell) => (
                   <td
                     key={cell.target}
@@ -75,7 +82,11 @@ export function Candidates({ point }: { readonly point: PointView }) {
                   >
                     <span className="unseen">{cell.outcome} </span>
                     <span aria-hidden="true">{marks[cell.outcome]} </span>
-                    {cell.margin}
+                    {cell.margin === '' ? undefined : (
+                      <OpeningNumber asked={{ ...askedOf(row), target: cell.target }} what={`Margin, ${cell.target}`}>
+                        {cell.margin}
+                      </OpeningNumber>
+                    )}
                   </td>
                 ))}
                 <td>

@@ -1,6 +1,7 @@
 import { useEffect, useState } from 'react';
 import { usePlantState, usePlantStore } from '../app/plant-context.tsx';
 import type { FlipView } from '../engine/views.ts';
+import { ToldNumber } from '../parts/why.tsx';
 
 type Search = 'not asked' | 'searching' | readonly FlipView[];
 
@@ -65,8 +66,16 @@ export function FlipPoints({ of }: { readonly of: string }) {
               <th scope="row">
                 <bdi>{each.of}</bdi>: {each.what}
               </th>
-              <td>{each.stated}</td>
-              <td>{each.flipsAt}</td>
+              <td>
+                <ToldNumber why={each.why} what="As stated">
+                  {each.stated}
+                </ToldNumber>
+              </td>
+              <td>
+                <ToldNumber why={each.why} what="Turns at">
+                  {each.flipsAt}
+                </ToldNumber>
+              </td>
               <td>{each.to}</td>
               <td>{each.decides}</td>
             </tr>

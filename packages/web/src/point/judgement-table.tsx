@@ -1,6 +1,6 @@
 import type { JudgementView, TrialAsked } from '../engine/views.ts';
 import { OutcomeWord } from '../parts/verdict-word.tsx';
-import { Why } from '../parts/why.tsx';
+import { OpeningNumber, Why } from '../parts/why.tsx';
 
 /** Every judgement of the chain under the hand; where a hand changed one, what it was stands beside it. */
 export function JudgementTable({
@@ -48,14 +48,34 @@ export function JudgementTable({
                 .map((each) => {
                   const old = was.get(keyOf(each));
                   const turned = old !== undefined && old.outcome !== each.outcome;
+                  const number = {
+                    asked: { is: 'judgement', of, rule: each.rule, target: each.target, what: each.what, trial: asked },
+                    aside: true,
+                  } as const;
                   return (
                     <tr key={keyOf(each)} className={turned ? 'turned' : undefined}>
                       <td>
                         {each.what} <Why of={of} rule={each.rule} target={each.target} what={each.what} trial={asked} />
                       </td>
-                      <td>{each.found}</td>
-                      <td>{each.limit}</td>
-                      <td className="number">{each.margin ?? ''}</td>
+                      <td>
+                        <OpeningNumber {...number} what="Found">
+                          {each.found}
+                        </OpeningNumber>
+                      </td>
+                      <td>
+                        <OpeningNumber {...number} what="Limit">
+                          {each.limit}
+                        </OpeningNumber>
+                      </td>
+                      <td className="number">
+                        {each.margin === undefined ? (
+                          ''
+                        ) : (
+                          <OpeningNumber {...number} what="Margin">
+                            {each.margin}
+                          </OpeningNumber>
+                        )}
+                      </td>
                       <td>
                         <OutcomeWord outcome={each.outcome} />
                         {turned ? <span className="quiet"> was {old.outcome}</span> : undefined}

@@ -1,19 +1,27 @@
+import { useId } from 'react';
 import type { HandleView } from '../engine/views.ts';
+import { OpeningNumber } from '../parts/why.tsx';
 import type { Hands } from './use-hands.ts';
 
 /** One number for the hand: a decade either way; the arrow keys move it by a hundredth of a decade. */
 export function NumberHand({ handle, hands }: { readonly handle: HandleView; readonly hands: Hands }) {
+  const id = useId();
   const decades = hands.asked.moved[handle.key] ?? 0;
   const target = handle.of.startsWith('target ') ? `${handle.of.slice('target '.length)}: ` : '';
   return (
     <div className="number-hand">
-      <label>
-        <span className="what">
+      <div className="hand">
+        <label className="what" htmlFor={id}>
           {target}
           {handle.what}
-        </span>
-        <output>{handle.shown}</output>
+        </label>
+        <output>
+          <OpeningNumber asked={{ is: 'handle', key: handle.key, trial: hands.asked }} what={`${target}${handle.what}`}>
+            {handle.shown}
+          </OpeningNumber>
+        </output>
         <input
+          id={id}
           type="range"
           aria-label={`${target}${handle.what}`}
           min={-1}
@@ -23,7 +31,7 @@ export function NumberHand({ handle, hands }: { readonly handle: HandleView; rea
           aria-valuetext={handle.shown}
           onChange={(event) => hands.move(handle.key, Number(event.target.value))}
         />
-      </label>
+      </div>
       <button
         type="button"
         className={decades === 0 ? 'plain at-rest' : 'plain'}

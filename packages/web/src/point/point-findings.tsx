@@ -1,4 +1,5 @@
 import type { FindingView } from '../engine/views.ts';
+import { Compared } from '../parts/finding-block.tsx';
 
 const signs: Readonly<Record<string, string>> = {
   'blocks-issue': '✗ blocks the issue',
@@ -24,6 +25,9 @@ export function PointFindings({ findings }: { readonly findings: readonly Findin
                   {each.limit === '' ? '' : `; limit ${each.limit}`} <span className="quiet">{each.rule}</span>
                 </summary>
                 <p>{each.because}</p>
+                <p>
+                  Found <Compared finding={each} what="Found" words={each.found} />
+                </p>
                 {each.remedy.length === 0 ? undefined : <p>What to do: {each.remedy.join('; ')}.</p>}
                 {each.asks === undefined ? undefined : <p>Question: {each.asks}</p>}
                 {each.sources === '' ? undefined : <p className="quiet">{each.sources}</p>}

@@ -1,6 +1,6 @@
 import { useAnswer } from '../app/plant-context.tsx';
 import type { PointView } from '../engine/views.ts';
-import { Markup } from '../parts/markup.tsx';
+import { OpeningMarkup } from '../parts/opening-markup.tsx';
 import { SheetTabs } from '../parts/sheet-tabs.tsx';
 import { Candidates } from './candidates.tsx';
 import { FlipPoints } from './flip-points.tsx';
@@ -24,5 +24,11 @@ function Sheet({ of, name }: { readonly of: string; readonly name: string }) {
   if (sheet === undefined) return <p className="waiting">Setting the sheet…</p>;
   if (sheet.found === undefined)
     return <p className="quiet">Nothing of this kind is stated or follows at this point.</p>;
-  return <Markup className="set" markup={sheet.found.markup} />;
+  return (
+    <OpeningMarkup
+      className="set"
+      markup={sheet.found.markup}
+      asked={(place) => ({ is: 'point sheet', of, sheet: name, place })}
+    />
+  );
 }

@@ -1,11 +1,12 @@
 import '../style/point.css';
-import { useEffect, useRef, useState } from 'react';
+import { Fragment, useEffect, useRef, useState } from 'react';
 import { Link } from 'wouter';
 import { machineAddress } from '../app/address.ts';
 import { useAnswer, usePlantStore } from '../app/plant-context.tsx';
 import type { PointView as PointRecord, TrialView } from '../engine/views.ts';
 import { Markup } from '../parts/markup.tsx';
 import { OutcomeWord } from '../parts/verdict-word.tsx';
+import { OpeningNumber, Why } from '../parts/why.tsx';
 import { ChainBoxes } from './chain-boxes.tsx';
 import { FirstChain } from './first-chain.tsx';
 import { HeldBar } from './held-bar.tsx';
@@ -71,14 +72,22 @@ function Bench({ point }: { readonly point: PointRecord }) {
         <p className="point-verdict" aria-live="polite">
           <OutcomeWord outcome={trial.outcome} />{' '}
           <span className="quiet">
-            {trial.outcome === 'no chain'
-              ? 'nothing measures here yet'
-              : `against its ${new Set(trial.judgements.flatMap((each) => each.target ?? [])).size} stated targets`}
+            {trial.outcome === 'no chain' ? 'nothing measures here yet' : 'against its '}
+            {trial.outcome === 'no chain' ? undefined : (
+              <OpeningNumber asked={{ is: 'covered', points: [point.of] }} what="Stated targets">
+                {new Set(trial.judgements.flatMap((each) => each.target ?? [])).size} stated targets
+              </OpeningNumber>
+            )}
           </span>
           {trial.decides.length === 0 ? undefined : (
             <span className="nearest">
               {trial.outcome === 'meets' ? 'Nearest to failing: ' : ''}
-              {trial.decides.slice(0, 2).join('; ')}
+              {trial.decides.slice(0, 2).map(({ words, ...judgement }, index) => (
+                <Fragment key={`${judgement.rule} ${judgement.target ?? ''} ${judgement.what}`}>
+                  {index === 0 ? '' : '; '}
+                  {words} <Why of={point.of} {...judgement} trial={hands.asked} />
+                </Fragment>
+              ))}
               {trial.decides.length > 2 ? `; and ${trial.decides.length - 2} more below` : ''}
             </span>
           )}
@@ -92,7 +101,9 @@ function Bench({ point }: { readonly point: PointRecord }) {
           ) : (
             <SideBySide aside={aside} now={trial} close={() => setAside(undefined)} />
           )}
-          {point.speed === undefined ? undefined : <SpeedHand speed={point.speed} hands={hands} shown={trial.speed} />}
+          {point.speed === undefined ? undefined : (
+            <SpeedHand machine={point.machine} speed={point.speed} hands={hands} shown={trial.speed} />
+          )}
         </section>
         <section className="hands" aria-label="The chain, under the hand">
           <h2>The chain</h2>

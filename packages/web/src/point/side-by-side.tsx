@@ -25,7 +25,7 @@ export function SideBySide({
             <strong>{title}</strong> <OutcomeWord outcome={trial.outcome} />
           </figcaption>
           <Markup markup={trial.chart.replaceAll('amplitude-', `${title.replaceAll(' ', '-')}-`)} />
-          <p className="quiet">{trial.decides[0] ?? ''}</p>
+          <p className="quiet">{trial.decides[0]?.words ?? ''}</p>
         </figure>
       ))}
       <button type="button" onClick={close}>

@@ -1,4 +1,5 @@
 import type { SpeedRange } from '../engine/machine/views.ts';
+import { OpeningNumber } from '../parts/why.tsx';
 import type { Hands } from './use-hands.ts';
 
 /** What the machine is run by, under the hand; as stated the chart shows the whole range. */
@@ -6,7 +7,9 @@ export function SpeedHand({
   speed,
   hands,
   shown,
+  machine,
 }: {
+  readonly machine: string;
   readonly speed: SpeedRange;
   readonly hands: Hands;
   readonly shown: string | undefined;
@@ -16,16 +19,25 @@ export function SpeedHand({
   if (low === high) {
     return (
       <p className="quiet">
-        The machine runs at one <bdi>{of}</bdi>, {shownLow}.
+        The machine runs at one <bdi>{of}</bdi>,{' '}
+        <OpeningNumber asked={{ is: 'speed range', machine }} what={of}>
+          {shownLow}
+        </OpeningNumber>
+        .
       </p>
     );
   }
   return (
     <div className="speed-hand">
-      <label>
-        <span>
-          Machine runs at a <bdi>{of}</bdi> of <output>{now}</output>
-        </span>
+      <div>
+        <p>
+          Machine runs at a <bdi>{of}</bdi> of{' '}
+          <output>
+            <OpeningNumber asked={{ is: 'speed range', machine }} what={of}>
+              {now}
+            </OpeningNumber>
+          </output>
+        </p>
         <input
           type="range"
           aria-label={`${of}, held`}
@@ -35,7 +47,7 @@ export function SpeedHand({
           value={hands.asked.speed === undefined ? 1000 : ((hands.asked.speed - low) / (high - low)) * 1000}
           onChange={(event) => hands.run(low + (Number(event.target.value) / 1000) * (high - low))}
         />
-      </label>
+      </div>
       <button type="button" disabled={hands.asked.speed === undefined} onClick={() => hands.run(undefined)}>
         Whole range
       </button>

@@ -1,10 +1,11 @@
-import { useEffect, useState } from 'react';
+import { useEffect, useRef, useState } from 'react';
 import budgetExample from '../../../../examples/uncertainty/end-gauge.yaml?raw';
-import { useAnswer } from '../app/plant-context.tsx';
+import { useAnswer, usePlantState, usePlantStore } from '../app/plant-context.tsx';
 import type { WorkedView, WorkingAsked, WorkingSheetView } from '../engine/working-views.ts';
 import { Cited } from '../parts/cited.tsx';
 import { Formula } from '../parts/formula.tsx';
 import { useKept } from '../parts/use-kept.ts';
+import { ToldNumber } from '../parts/why.tsx';
 import { WorkingForm } from './working-form.tsx';
 import { WorkingPlot } from './working-plot.tsx';
 
@@ -32,7 +33,7 @@ function Sheet({ sheet }: { readonly sheet: WorkingSheetView }) {
   const [asked, setAsked] = useState<WorkingAsked>(() => exampleOf(sheet));
   const slow = sheet.inputs.some((each) => each.entry === 'file');
   const rested = useRested(asked, slow ? 700 : 80);
-  const worked = useKept(useAnswer((store) => store.engine.worked(rested), JSON.stringify(rested)));
+  const [worked, busy] = useWorked(rested, slow);
   const type = (input: string, text: string, file?: string) =>
     setAsked((before) => {
       const { [input]: _, ...others } = before.files;
@@ -55,7 +56,7 @@ function Sheet({ sheet }: { readonly sheet: WorkingSheetView }) {
             </button>
           </p>
         </section>
-        <Results sheet={sheet} worked={worked} />
+        <Results sheet={sheet} worked={worked} busy={busy} />
       </div>
       <WorkingPlot sheet={sheet} asked={rested} />
       {worked === undefined ? undefined : <Command text={worked.command} />}
@@ -71,6 +72,43 @@ function Sheet({ sheet }: { readonly sheet: WorkingSheetView }) {
   );
 }
 
+interface Busy {
+  readonly stop: () => void;
+  readonly again: () => void;
+  readonly state: 'working' | 'stopped' | 'done';
+}
+
+/** The result; where it takes seconds, from a worker of its own, which can be stopped while everything else goes on. */
+function useWorked(asked: WorkingAsked, slow: boolean): readonly [WorkedView | undefined, Busy | undefined] {
+  const store = usePlantStore();
+  const { generation } = usePlantState();
+  const key = JSON.stringify(asked);
+  const quick = useAnswer((each) => (slow ? Promise.resolve(undefined) : each.engine.worked(asked)), key);
+  const [run, setRun] = useState(0);
+  const [held, setHeld] = useState<WorkedView>();
+  const [state, setState] = useState<Busy['state']>('working');
+  const stop = useRef<() => void>(() => undefined);
+  // biome-ignore lint/correctness/useExhaustiveDependencies: the key stands for what is asked, the run for asking again
+  useEffect(() => {
+    if (!slow) return;
+    const aside = store.apart((engine) => engine.worked(asked));
+    stop.current = aside.stop;
+    setState('working');
+    void aside.answer.then((answer) => {
+      setHeld(answer);
+      setState('done');
+    });
+    return aside.stop;
+  }, [store, key, slow, run, generation]);
+  const kept = useKept(slow ? held : quick);
+  if (!slow) return [kept, undefined];
+  const stopped = () => {
+    stop.current();
+    setState('stopped');
+  };
+  return [kept, { state, stop: stopped, again: () => setRun(run + 1) }];
+}
+
 /** What is typed, once the hand rests: a budget with its trials takes seconds. */
 function useRested<T>(value: T, milliseconds: number): T {
   const [rested, setRested] = useState(value);
@@ -81,16 +119,55 @@ function useRested<T>(value: T, milliseconds: number): T {
   return rested;
 }
 
-function Results({ sheet, worked }: { readonly sheet: WorkingSheetView; readonly worked: WorkedView | undefined }) {
+function Progress({ busy: { state, stop, again } }: { readonly busy: Busy }) {
+  return (
+    <p className="working-busy" role="status">
+      {state === 'working' ? (
+        <>
+          Drawing the trials; this takes some seconds. <progress />{' '}
+          <button type="button" onClick={stop}>
+            Stop
+          </button>
+        </>
+      ) : state === 'stopped' ? (
+        <>
+          Stopped; what stands below is of before.{' '}
+          <button type="button" onClick={again}>
+            Work it again
+          </button>
+        </>
+      ) : (
+        'Worked out.'
+      )}
+    </p>
+  );
+}
+
+function Results({
+  sheet,
+  worked,
+  busy,
+}: {
+  readonly sheet: WorkingSheetView;
+  readonly worked: WorkedView | undefined;
+  readonly busy: Busy | undefined;
+}) {
   const meanings = new Map(sheet.outputs.map((each) => [each.name, each]));
   const missing = worked !== undefined && worked.results.length === 0;
   const shown =
     worked === undefined || missing
-      ? sheet.outputs.map(({ name, formula }) => ({ name, formula, substituted: formula, shown: undefined }))
+      ? sheet.outputs.map(({ name, formula }) => ({
+          name,
+          formula,
+          substituted: formula,
+          shown: undefined,
+          why: undefined,
+        }))
       : worked.results;
   return (
     <section aria-labelledby="results-title" className="results">
       <h3 id="results-title">Result</h3>
+      {busy === undefined ? undefined : <Progress busy={busy} />}
       <p className="refused-whole" aria-live="polite">
         {worked?.refusedWhole ?? (missing ? 'A field cannot be read; it says why.' : '')}
       </p>
@@ -99,7 +176,19 @@ function Results({ sheet, worked }: { readonly sheet: WorkingSheetView; readonly
           <div key={each.name}>
             <dt>{meanings.get(each.name)?.meaning ?? each.name}</dt>
             <dd>
-              <output>{each.shown ?? (missing ? '–' : <span className="quiet">being worked out</span>)}</output>
+              <output>
+                {each.shown === undefined ? (
+                  missing ? (
+                    '–'
+                  ) : (
+                    <span className="quiet">being worked out</span>
+                  )
+                ) : (
+                  <ToldNumber why={each.why} what={meanings.get(each.name)?.meaning ?? each.name}>
+                    {each.shown}
+                  </ToldNumber>
+                )}
+              </output>
               <Formula text={each.formula} block />
               {each.substituted === each.formula ? undefined : <Formula text={each.substituted} block />}
             </dd>

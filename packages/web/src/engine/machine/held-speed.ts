@@ -10,7 +10,7 @@ import {
   speedMap,
   trainAtSpeed,
 } from '@soundpost/core';
-import { atSpeedTables, markupOf, speedMapDrawing, svg } from '@soundpost/documents';
+import { atSpeedTables, markupOf, Openings, speedMapDrawing, svg } from '@soundpost/documents';
 import { speedQuantity } from './machine-bench.ts';
 import type { HeldAnswer, SpeedAsked } from './views.ts';
 
@@ -18,13 +18,9 @@ const meetingsOf = new WeakMap<DesignedMachine, readonly MapMeeting[]>();
 
 /** What the machine does at the speed a hand holds or typed; a text that is no speed is refused in words. */
 export function heldSpeed(machine: DesignedMachine, asked: SpeedAsked, showing: Showing): HeldAnswer {
-  const at = speedOf(machine, asked, showing);
-  if (typeof at !== 'number') return at;
-  const held = trainAtSpeed(machine.stated.train, at, {
-    coincidences: machine.coincidences,
-    meetings: meetings(machine),
-  });
-  const tables = atSpeedTables(held, { showing });
+  const set = tablesAt(machine, asked, showing);
+  if ('refused' in set) return set;
+  const { at, held, tables } = set;
   const map = (width: 'wide' | 'narrow') => {
     const drawn = speedMapDrawing(machine, showing, width, held);
     return drawn === undefined ? undefined : markupOf(svg(drawn, `speeds-${width}`));
@@ -39,6 +35,23 @@ export function heldSpeed(machine: DesignedMachine, asked: SpeedAsked, showing: 
     close: markupOf(tables.close),
     meetings: markupOf(tables.meetings),
   };
+}
+
+/** What the numbers of those tables open to. */
+export function heldOpenings(machine: DesignedMachine, asked: SpeedAsked, showing: Showing): Openings | undefined {
+  const set = tablesAt(machine, asked, showing);
+  return 'refused' in set ? undefined : set.openings;
+}
+
+function tablesAt(machine: DesignedMachine, asked: SpeedAsked, showing: Showing) {
+  const at = speedOf(machine, asked, showing);
+  if (typeof at !== 'number') return at;
+  const held = trainAtSpeed(machine.stated.train, at, {
+    coincidences: machine.coincidences,
+    meetings: meetings(machine),
+  });
+  const openings = new Openings();
+  return { at, held, openings, tables: atSpeedTables(machine, held, { showing, opens: openings.opens }) };
 }
 
 function speedOf(machine: DesignedMachine, asked: SpeedAsked, showing: Showing): number | { refused: string } {

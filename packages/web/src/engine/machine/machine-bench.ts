@@ -6,9 +6,9 @@ import {
   showQuantity,
   statuses,
 } from '@soundpost/core';
-import { machineFacts, markupOf, runningSheets, speedMapCaption, trainFigure } from '@soundpost/documents';
+import { machineFacts, markupOf, Openings, runningSheets, speedMapCaption, trainFigure } from '@soundpost/documents';
 import { designedRow } from '../point-row.ts';
-import type { FindingView } from '../views.ts';
+import type { FindingView, SheetView } from '../views.ts';
 import { sheetForms } from './sheet-forms.ts';
 import type { MachineBench, SpeedRange } from './views.ts';
 
@@ -40,15 +40,26 @@ export function machineBench(
     statuses,
     speed: speedRange(machine, showing),
     mapCaption: speedMapCaption,
-    sheets: [
-      { name: 'facts', title: 'How it is stated', markup: markupOf(machineFacts(machine, { showing })) },
-      ...runningSheets(machine, { showing }).map(({ title, body }) => ({
-        name: markupOf(title),
-        title: markupOf(title),
-        markup: markupOf(body),
-      })),
-    ],
+    sheets: machineOpenings(machine, showing).sheets,
   };
+}
+
+/** The sheets of a machine beside its train and its map, and what their numbers open to. */
+export function machineOpenings(
+  machine: DesignedMachine,
+  showing: Showing,
+): { readonly sheets: readonly SheetView[]; readonly openings: Openings } {
+  const openings = new Openings();
+  const setting = { showing, opens: openings.opens };
+  const sheets = [
+    { name: 'facts', title: 'How it is stated', markup: markupOf(machineFacts(machine, setting)) },
+    ...runningSheets(machine, setting).map(({ title, body }) => ({
+      name: markupOf(title),
+      title: markupOf(title),
+      markup: markupOf(body),
+    })),
+  ];
+  return { sheets, openings };
 }
 
 /** The quantity in which the speed of a machine is typed and shown. */
