@@ -4,6 +4,7 @@ export * from './collections.ts';
 export * from './editing/apply-edits.ts';
 export * from './editing/edit.ts';
 export * from './editing/merged-plants.ts';
+export * from './editing/moving-edits.ts';
 export * from './editing/stated-changes.ts';
 export * from './file-refusal.ts';
 export * from './kinds.ts';
