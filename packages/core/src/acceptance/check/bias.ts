@@ -5,7 +5,7 @@ import { clause } from '../../source/source.ts';
 import { tradePractice } from '../../source/trade-practice.ts';
 import { chainOf, restAtInput } from '../expected.ts';
 import { voltsPerNumber } from '../measured-record.ts';
-import { type RivalCause, cannotTell, checkKind, fails, type Judged, meets } from './check-kind.ts';
+import { cannotTell, checkKind, fails, type Judged, meets, type RivalCause } from './check-kind.ts';
 
 /** Error of a direct-voltage reading of a recorder: of the reading, and of its zero. */
 const readingError = { share: 0.01, zero: 0.05 } as const;
@@ -76,17 +76,17 @@ export const bias = checkKind({
           ]
         : [];
     }
+    const { course, moments } = record.measures;
     const known = fromAll(
-      { coupling, expected: restAtInput(designed)!, scale: voltsPerNumber(record) },
+      { coupling, expected: restAtInput(designed)!, scale: voltsPerNumber(record), moments },
       (each) => each,
     );
     if (!known.known) {
       return [cannotTell({ because: said`It needs ${theMissing(known.missing)}.` }, ['the answers named'])];
     }
     const { expected, scale } = known.value;
-    const { course, mean } = record.measures;
     // What the chain shows once settled: the last tenth of a record that begins with the supply coming on.
-    const numbers = record.occasion.kind === 'power-on' ? lastTenth(course.means) : mean;
+    const numbers = record.occasion.kind === 'power-on' ? lastTenth(course.means) : known.value.moments.mean;
     const volts = numbers * scale;
     const reach = readingError.zero + readingError.share * Math.abs(volts);
     const facts = {
