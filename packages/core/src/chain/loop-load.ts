@@ -4,6 +4,8 @@ import { fieldSide, lineResistance, partsOf } from './line.ts';
 
 export interface LoopPrediction {
   readonly resistance: Answer<number>;
+  /** What it is made of: the card, and everything in the line. */
+  readonly resistances: Answer<{ readonly card: number; readonly line: number }>;
   readonly largestResistance: Answer<number>;
   /** Voltage left over at the failure current. */
   readonly spare: Answer<number>;
@@ -26,16 +28,18 @@ export function loopPrediction(chain: MeasuringChain): LoopPrediction | undefine
     supply === undefined
       ? unanswered([{ of: chain.of, what: 'loop supply' }])
       : fromAll({ supply }, ({ supply: span }) => span.low as number);
-  const resistance = fromAll(
+  const resistances = fromAll(
     {
       card: fieldSide(chain.line).isolator === undefined ? loopCard.resistance : answer(0),
       line: lineResistance(chain.line),
     },
-    ({ card, line }) => card + line,
+    (known) => known,
   );
+  const resistance = fromAll({ resistances }, ({ resistances: { card, line } }) => card + line);
   const room = fromAll({ lowest, minimum: oneNumber.minimumVoltage }, (v) => v.lowest - v.minimum);
   return {
     resistance,
+    resistances,
     largestResistance: fromAll({ room }, ({ room: volts }) => volts / failureCurrent),
     spare: fromAll({ room, resistance }, ({ room: volts, resistance: ohms }) => volts - failureCurrent * ohms),
     failureCurrent,

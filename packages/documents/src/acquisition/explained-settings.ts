@@ -193,6 +193,23 @@ function lines(set: SpectrumSet, shown: string, showing: Showing): Told {
       ],
     };
   }
+  const given = fewestLines(set);
+  if (given !== undefined && given !== set.lines) {
+    return {
+      sentence: 'A record of that length, shown up to that frequency, has so many lines.',
+      numbers: [
+        { name: 'record', shown: showQuantity('duration', set.recordLength, showing) },
+        hertz('highest frequency', set.highestFrequency, showing),
+      ],
+      steps: [
+        step(
+          'L = T · F_max',
+          `${showQuantity('time', set.recordLength, { ...showing, digits: 7 })} · ${fine(set.highestFrequency, showing)}`,
+          shown,
+        ),
+      ],
+    };
+  }
   const F = fine(set.highestFrequency, showing);
   const asked = [
     ...(apart === undefined ? [] : [`${linesApart} · ${F} / ${fine(apart.value, showing)}`]),
@@ -219,6 +236,13 @@ function lines(set: SpectrumSet, shown: string, showing: Showing): Told {
         : step(`L = fewest(${letters.join(', ')})`, `fewest(${asked.join(', ')})`, shown, note),
     ],
   };
+}
+
+/** What the rule of 400 · 2ⁿ lines would give: a record counted in turns of a crank follows another. */
+function fewestLines({ apart, last, highestFrequency: F }: SpectrumSet): number | undefined {
+  const least = Math.max(400, apart === undefined ? 0 : (linesApart * F) / apart.value, (last?.value ?? 0) * F);
+  const doubled = 400 * 2 ** Math.ceil(Math.log2(least / 400) - 1e-9);
+  return Number.isFinite(doubled) ? Math.min(doubled, 409_600) : undefined;
 }
 
 /** By the working of spectrum settings where it takes these lines; else by the same formula in plain. */

@@ -284,6 +284,7 @@ export function explainedLoopState(state: string, shown: string, showing: Showin
     title: `State of the loop: ${state}`,
     sentence: `${capital(state)} is ${shown}. These currents are agreed between makers; nothing is computed.`,
     numbers: [
+      { name: state, shown },
       {
         name: 'a value is told',
         shown: `${mA(measuringCurrents.low, showing)} to ${mA(measuringCurrents.high, showing)}`,

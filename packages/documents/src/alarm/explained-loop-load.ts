@@ -21,7 +21,15 @@ export function explainedLoad(
       title: 'Resistance in the loop',
       sentence: `The card and everything in the line add to ${shown}.`,
       numbers: [{ name: 'resistance', shown }],
-      steps: [{ formula: 'R = R_card + Σ R_line', substituted: `R = ${shown}` }],
+      steps: loop.resistances.known
+        ? [
+            step(
+              'R = R_card + R_line',
+              `${ohms(loop.resistances.value.card)} + ${ohms(loop.resistances.value.line)}`,
+              shown,
+            ),
+          ]
+        : [],
       sources: [],
     });
   }

@@ -28,7 +28,11 @@ export function biasStretches({ bias, chain }: Prediction): readonly BiasStretch
   ];
 }
 
-export function explainedStretch(prediction: Prediction, { of }: BiasStretch, showing: Showing): Explain | undefined {
+export function explainedStretch(
+  prediction: Prediction,
+  { of, low: from, high: to }: BiasStretch,
+  showing: Showing,
+): Explain | undefined {
   const { bias, chain } = prediction;
   const { biased } = chain.transducer;
   const { fedBy } = chain;
@@ -48,11 +52,13 @@ export function explainedStretch(prediction: Prediction, { of }: BiasStretch, sh
     { name: 'line keeps', shown: volts(lineDrop) },
     { name: 'bias', shown: `${volts(low)} to ${volts(high)}` },
     { name: 'saturation', shown: volts(saturation) },
+    { name: 'from', shown: volts(from) },
+    { name: 'to', shown: volts(to) },
   ];
   const sources = [clause(iepePractice)];
   if (of === 'bias') {
     const { sheet } = chain.parts.transducer;
-    const entry = (sheet.values as Readonly<Record<string, unknown>>)['bias'] as
+    const entry = (sheet.values as Readonly<Record<string, unknown>>).bias as
       | Parameters<typeof typedNumber>[2]
       | undefined;
     return entry?.known === true
@@ -83,6 +89,7 @@ export function explainedStretch(prediction: Prediction, { of }: BiasStretch, sh
           `${volts(compliance)} − ${volts(drop)} − ${volts(lineDrop)} − ${volts(high)}`,
           volts(swing.top),
         ),
+        step('U_to = U_bias + top', `${volts(high)} + ${volts(swing.top)}`, volts(to)),
       ],
       sources,
     });
@@ -92,7 +99,10 @@ export function explainedStretch(prediction: Prediction, { of }: BiasStretch, sh
       title: 'Swing towards saturation',
       sentence: `From the lowest bias the output may fall by ${volts(swing.bottom)} before it saturates.`,
       numbers,
-      steps: [step('bottom = U_bias − U_saturation', `${volts(low)} − ${volts(saturation)}`, volts(swing.bottom))],
+      steps: [
+        step('bottom = U_bias − U_saturation', `${volts(low)} − ${volts(saturation)}`, volts(swing.bottom)),
+        step('U_from = U_bias − bottom', `${volts(low)} − ${volts(swing.bottom)}`, volts(from)),
+      ],
       sources,
     });
   }
@@ -100,7 +110,10 @@ export function explainedStretch(prediction: Prediction, { of }: BiasStretch, sh
     title: 'Lost in line and source',
     sentence: 'The source and the resistance of the line keep so much of the compliance for themselves.',
     numbers,
-    steps: [step('U_lost = U_source + U_line', `${volts(drop)} + ${volts(lineDrop)}`, volts(drop + lineDrop))],
+    steps: [
+      step('U_lost = U_source + U_line', `${volts(drop)} + ${volts(lineDrop)}`, volts(drop + lineDrop)),
+      step('U_from = U_compliance − U_lost', `${volts(compliance)} − ${volts(drop + lineDrop)}`, volts(from)),
+    ],
     sources,
   });
 }

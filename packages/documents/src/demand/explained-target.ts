@@ -1,13 +1,16 @@
 import {
   type DesignedPoint,
   type FrequencyReference,
+  type Showing,
   type Stated,
+  showNumber,
+  showQuantity,
   showReference,
   type Target,
   type TargetStatement,
 } from '@soundpost/core';
 import type { Derivation } from '../derivation/derivation.ts';
-import { capital, type Explain, typedNumber } from '../derivation/explained.ts';
+import { capital, type Explain, step, typedNumber } from '../derivation/explained.ts';
 
 const meanings = {
   smallest: 'the least that must be seen',
@@ -34,11 +37,17 @@ export function explainedTarget(
 }
 
 /** Where a target lies in frequency: as typed, or as so many times a line of the machine. */
-export function explainedPlace({ point, stated }: DesignedPoint, target: Target, shown: string): Explain {
+export function explainedPlace(
+  { point, stated }: DesignedPoint,
+  target: Target,
+  shown: string,
+  showing: Showing,
+): Explain {
   const statement: TargetStatement | undefined = stated.statement.targets.find((each) => each.name === target.name);
   const reference = statement?.frequency;
   const entry: Stated<unknown> | undefined = reference ?? statement?.band;
-  if (reference?.known === true && reference.value.is === 'line') return () => ofLine(target, reference.value, shown);
+  if (reference?.known === true && reference.value.is === 'line')
+    return () => ofLine(target, reference.value, shown, showing);
   if (entry?.known === true)
     return () =>
       typedNumber(
@@ -51,21 +60,24 @@ export function explainedPlace({ point, stated }: DesignedPoint, target: Target,
   return () => fromOrigin(target, 'Where it is looked for', shown);
 }
 
-function ofLine(target: Target, reference: FrequencyReference, shown: string) {
+/** So many times a line whose frequency the machine tells. */
+function ofLine(target: Target, reference: FrequencyReference, shown: string, showing: Showing) {
   const words = showReference(reference);
+  const times = reference.is === 'line' ? reference.harmonic : 1;
+  const line = reference.is === 'line' ? `${reference.line} at ${reference.state}` : words;
+  const whole = target.frequencies.known ? target.frequencies.value[0] : undefined;
+  const once = whole === undefined ? shown : showQuantity('frequency', whole / times, { ...showing, digits: 6 });
+  const count = showNumber(times, 6, showing.decimal);
   return {
     title: `Frequency of ${target.name}`,
-    sentence: `The file names a line of the machine, ${words}; the table of frequencies of the machine tells that it lies at ${shown}.`,
+    sentence: `The file names a line of the machine, ${words}; the table of frequencies of the machine tells where that lies, and so the target lies at ${shown}.`,
     numbers: [
       { name: 'as named', shown: words },
+      { name: 'the line itself', shown: once },
       { name: 'frequency', shown },
     ],
     steps: [
-      {
-        formula: `f = ${words}`,
-        substituted: `f = ${shown}`,
-        notes: ['how that line comes about opens in the table of frequencies of the machine'],
-      },
+      step('f = h · f_line', `${count} · ${once}`, shown, `f_line: ${line}, as it opens in the table of frequencies`),
     ],
     sources: target.origin.sources,
   };

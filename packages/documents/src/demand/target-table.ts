@@ -91,7 +91,7 @@ function where(designed: DesignedPoint, { target, named: name }: Row, setting: S
   const { showing } = setting;
   const words = answered(target.band, (band) => {
     const shown = band.low === band.high ? showQuantity('frequency', band.low, showing) : showBand(band, showing);
-    return opened(shown, explainedPlace(designed, target, shown), setting);
+    return opened(shown, explainedPlace(designed, target, shown, showing), setting);
   });
   const spacing = target.resolution.known
     ? `, in lines of ${showQuantity('frequency', target.resolution.value, showing)}`

@@ -41,10 +41,22 @@ export function ratioNumber(value: number, { decimal }: Showing, digits = 5): st
   return showNumber(value, digits, decimal);
 }
 
+/** Rules do not tell a margin beyond this. */
+const plenty = 60;
+
 /** The margin of a limit over what was found, in decibels. */
 export function marginDerivation(judged: Judged, limit: string, found: string): readonly Derivation[] {
   const { margin } = judged.judgement;
   if (margin === undefined) return [];
+  if (margin >= plenty) {
+    return [
+      {
+        formula: `margin = min(20 · lg(limit / found), ${plenty} dB)`,
+        substituted: `margin = min(20 · lg(${limit} / ${found}), ${plenty} dB) = ${showDecibels(margin)}`,
+        notes: [`beyond ${plenty} dB a margin says no more than plenty`],
+      },
+    ];
+  }
   return [
     {
       formula: 'margin = 20 · lg(limit / found)',

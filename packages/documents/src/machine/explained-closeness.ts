@@ -137,7 +137,12 @@ export function explainedStanding({ standing, band: { low, high } }: MapMeeting,
 /** Speeds at which an order is inside a band. */
 export function explainedMet(meeting: MapMeeting, at: string, showing: Showing): Explain {
   const { standing, order, harmonic, inside, nearest } = meeting;
-  if (inside.length === 0) return explainedAway(meeting, nearest.frequency, nearest.relative, showing);
+  if (inside.length === 0) {
+    return () => {
+      const away = explainedAway(meeting, nearest.frequency, nearest.relative, showing)();
+      return { ...away, numbers: [...away.numbers, { name: 'nearest', shown: at }] };
+    };
+  }
   const hertz = (value: number) => showQuantity('frequency', value, showing);
   return () => ({
     title: `${multiple({ line: order, harmonic })} meets ${standing.name}`,

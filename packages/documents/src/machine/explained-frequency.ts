@@ -138,10 +138,11 @@ export function explainedRatio(
       shaft === reference
         ? `All speeds are counted in turns of ${reference}, so its own ratio is 1.`
         : `Shaft ${shaft} makes ${shown} turns while ${reference} makes one${value < 0 ? ', the other way round' : ''}: the equations of all couplings, gears and belts between them, solved without rounding.`,
-    numbers: [{ name: 'as a decimal', shown: showNumber(value, 6, showing.decimal) }],
-    steps: ratio.value.includes('/')
-      ? [step('i = n_shaft / n_reference', shown, showNumber(value, 6, showing.decimal))]
-      : [{ formula: 'i = n_shaft / n_reference', substituted: `i = ${shown}` }],
+    numbers: [
+      { name: 'exact', shown },
+      { name: 'as a decimal', shown: showNumber(value, 6, showing.decimal) },
+    ],
+    steps: [step('i = n_shaft / n_reference', shown, showNumber(value, 6, showing.decimal))],
     sources: turn.sources,
   });
 }
@@ -251,21 +252,18 @@ function ofElement(
   const shafts = element.shafts as Readonly<Record<string, string>>;
   if (element.kind === 'rolling-bearing' && bearingOutputs[name] !== undefined) {
     const row = bearingRow(element.sheet as RollingBearingSheet);
-    const [inner, outer] = [
-      speedIn(frequencies, shafts['inner']!, state),
-      speedIn(frequencies, shafts['outer']!, state),
-    ];
+    const [inner, outer] = [speedIn(frequencies, shafts.inner!, state), speedIn(frequencies, shafts.outer!, state)];
     if (!row.known || inner === undefined || outer === undefined) return [];
     const values = { ...row.value.row, shaftSpeed: inner, outerSpeed: outer };
     return workedSteps('rolling-bearing-frequencies', values, bearingOutputs[name], wide, shown);
   }
   if (element.kind === 'gear-pair' && gearOutputs[name] !== undefined) {
     const [z1, z2] = [countOf(element, 'drivingTeeth'), countOf(element, 'drivenTeeth')];
-    const speed = speedIn(frequencies, shafts['from']!, state);
+    const speed = speedIn(frequencies, shafts.from!, state);
     if (z1 === undefined || z2 === undefined || speed === undefined) return [];
     return workedSteps(
       'gear-mesh',
-      { pinionTeeth: z1, wheelTeeth: z2, pinionSpeed: speed },
+      { pinionTeeth: z1, wheelTeeth: z2, pinionSpeed: Math.abs(speed) },
       gearOutputs[name],
       wide,
       shown,

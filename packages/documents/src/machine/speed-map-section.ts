@@ -8,7 +8,7 @@ import {
 } from '@soundpost/core';
 import { opened } from '../derivation/opened.ts';
 import { figure } from '../drawing/figure.ts';
-import { type Html, html, joined, named, type Piece } from '../typesetting/html.ts';
+import { type Html, html, joined, named } from '../typesetting/html.ts';
 import { type Setting, unknown } from '../typesetting/setting.ts';
 import { table } from '../typesetting/table.ts';
 import { explainedMet, explainedStanding } from './explained-closeness.ts';
@@ -62,8 +62,7 @@ function meetingTable(map: SpeedMap, setting: Setting): Html {
       {
         head: 'Met at',
         cell: (each) => metAt(each, map, setting),
-        opened: (each, set) =>
-          opened(set, explainedMet(each, plainMetAt(each, map, setting), setting.showing), setting),
+        opened: (each, set) => opened(set, explainedMet(each, metAt(each, map, setting), setting.showing), setting),
       },
     ],
     rows: map.meetings,
@@ -78,15 +77,11 @@ function range(name: 'frequency' | 'shaft speed', { low, high }: Range, { showin
   return low === high ? showQuantity(name, low, showing) : showSpan(name, { low, high } as never, showing);
 }
 
-function plainMetAt({ inside }: MapMeeting, { along }: SpeedMap, setting: Setting): string {
+function metAt({ inside, nearest }: MapMeeting, { along }: SpeedMap, setting: Setting): string {
   const name = along.by === 'shaft' ? 'shaft speed' : 'frequency';
+  if (inside.length === 0) {
+    const { showing } = setting;
+    return `not in the range: ${showQuantity('fraction', nearest.relative, showing)} away at ${showQuantity(name, nearest.at, showing)}`;
+  }
   return inside.map((each) => range(name, each, setting)).join('; ');
-}
-
-function metAt(meeting: MapMeeting, map: SpeedMap, setting: Setting): Piece {
-  const { inside, nearest } = meeting;
-  const name = map.along.by === 'shaft' ? 'shaft speed' : 'frequency';
-  if (inside.length > 0) return plainMetAt(meeting, map, setting);
-  const { showing } = setting;
-  return `not in the range: ${showQuantity('fraction', nearest.relative, showing)} away at ${showQuantity(name, nearest.at, showing)}`;
 }

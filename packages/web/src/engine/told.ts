@@ -239,8 +239,9 @@ function ofFinding(finding: Finding, session: PlantSession, showing: Showing): r
     sources: finding.sources,
   });
   if (judged === undefined || same === undefined || same.length === 0) return [head];
-  return same.map((each) => ({
-    ...whyView(explainedJudgement(each, judged, session.plant!.policy, showing)),
-    outcome: each.outcome,
-  }));
+  return same.map((each) => {
+    const view = whyView(explainedJudgement(each, judged, session.plant!.policy, showing));
+    const numbers = [...head.numbers, ...view.numbers.filter(({ name }) => name !== 'found' && name !== 'limit')];
+    return { ...view, outcome: each.outcome, numbers };
+  });
 }

@@ -47,8 +47,15 @@ export function Told({ why }: { readonly why: WhyView }) {
   );
 }
 
-function Steps({ why: { steps } }: { readonly why: WhyView }) {
-  if (steps.length === 0) return <p className="quiet">Nothing is computed here.</p>;
+function Steps({ why: { steps, numbers } }: { readonly why: WhyView }) {
+  if (steps.length === 0) {
+    const open = numbers.some(({ name }) => name === 'unknown');
+    return (
+      <p className="quiet">
+        {open ? 'Nothing is computed while something is unknown.' : 'It was published or stated, not computed.'}
+      </p>
+    );
+  }
   const working = steps.find((each) => each.working !== undefined)?.working;
   return (
     <>

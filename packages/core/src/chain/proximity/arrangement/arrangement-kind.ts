@@ -1,5 +1,5 @@
 import { type Finding, finding, type Weight } from '../../../finding/finding.ts';
-import { type Measure, measured, type Said } from '../../../finding/measure.ts';
+import { type Measure, measured, type Said, said } from '../../../finding/measure.ts';
 import {
   type Answer,
   answerOf,
@@ -12,6 +12,7 @@ import {
   type Stated,
 } from '../../../quantity/index.ts';
 import type { Clause } from '../../../source/source.ts';
+import type { Derived } from '../../../uncertainty/contribution.ts';
 import type { PartKind } from '../../part-kind.ts';
 
 /** What the chosen set of probe, cable and oscillator-demodulator says of itself, SI. */
@@ -41,6 +42,8 @@ export interface ProbeRow {
   readonly name: string;
   readonly value: Answer<Measure>;
   readonly because: Said;
+  /** The formula, and the same with the numbers put in. */
+  readonly derived: Answer<Derived>;
 }
 
 /** A kind of thing that probes do at a point: one file, one line in `kinds.ts`. */
@@ -60,8 +63,24 @@ export function arrangementKind<const Kind extends string, F extends Fields>(
 export const usableVoltages = { low: -20, high: -1.5 } as const;
 
 /** A row that shows one computed quantity. */
-export function rowOf(name: string, quantity: QuantityName, value: Answer<number>, because: Said): ProbeRow {
-  return { name, value: fromAll({ value }, (known) => measured(quantity, known.value)), because };
+export function rowOf(
+  name: string,
+  quantity: QuantityName,
+  value: Answer<number>,
+  because: Said,
+  derived: Answer<Derived>,
+): ProbeRow {
+  return { name, value: fromAll({ value }, (known) => measured(quantity, known.value)), because, derived };
+}
+
+/** A formula, and what stands behind its equals sign once the numbers are put in. */
+export function derivedFrom<A extends Readonly<Record<string, Answer<unknown>>>>(
+  formula: string,
+  answers: A,
+  right: (known: { readonly [K in keyof A]: A[K] extends Answer<infer T> ? T : never }) => Measure,
+): Answer<Derived> {
+  const left = formula.slice(0, formula.indexOf('='));
+  return fromAll(answers, (known) => ({ formula, substituted: said`${left}= ${right(known)}` }));
 }
 
 export type Says = Pick<Finding, 'found' | 'limit' | 'because' | 'remedy'> & { readonly asks?: Said };

@@ -1,5 +1,5 @@
 import type { Finding } from '../../../finding/finding.ts';
-import { measuredLevel } from '../../../finding/measure.ts';
+import { measured, measuredLevel, said } from '../../../finding/measure.ts';
 import {
   type Answer,
   choiceField,
@@ -16,9 +16,17 @@ import {
 } from '../../../quantity/index.ts';
 import { iso20816x1 } from '../../../source/iso-20816-1.ts';
 import { clause } from '../../../source/source.ts';
+import type { Derived } from '../../../uncertainty/contribution.ts';
 import { absoluteSums } from '../shaft-absolute.ts';
 import { rmsSum, vectorSum } from '../vectors.ts';
-import { arrangementKind, askedFor, type ProbeSurroundings, saying, statedIn } from './arrangement-kind.ts';
+import {
+  arrangementKind,
+  askedFor,
+  derivedFrom,
+  type ProbeSurroundings,
+  saying,
+  statedIn,
+} from './arrangement-kind.ts';
 
 const sources = [clause(iso20816x1, 'shaft absolute from relative and casing', 'from memory')];
 
@@ -63,6 +71,22 @@ function absolute(sheet: CasingSheet): Answer<Level<'displacement'>> {
   );
 }
 
+/** √(r² + c²), or the length of the sum of both vectors. */
+function absoluteDerived(sheet: CasingSheet): Answer<Derived> {
+  const of = { r: statedIn(sheet, 'relative'), c: statedIn(sheet, 'casing'), whole: absolute(sheet) };
+  if (valueIfStated(sheet.values.sum) === 'rms') {
+    return derivedFrom('s = √(r² + c²)', of, ({ r, c, whole }) => {
+      return said`√((${measuredLevel(r)})² + (${measuredLevel(c)})²) = ${measuredLevel(whole)}`;
+    });
+  }
+  return derivedFrom(
+    's = √(r² + c² + 2 · r · c · cos(α − β))',
+    { ...of, rp: statedIn(sheet, 'relativePhase'), cp: statedIn(sheet, 'casingPhase') },
+    ({ r, c, whole, rp, cp }) =>
+      said`√((${measuredLevel(r)})² + (${measuredLevel(c)})² + 2 · ${measuredLevel(r)} · ${measuredLevel(c)} · cos(${measured('angle', rp)} − ${measured('angle', cp)})) = ${measuredLevel(whole)}`,
+  );
+}
+
 /** A casing transducer beside a probe: together they tell the motion of the shaft in space. */
 export const casingBeside = arrangementKind({
   kind: 'casing-beside',
@@ -74,6 +98,7 @@ export const casingBeside = arrangementKind({
       name: 'absolute',
       value: fromAll({ level: absolute(sheet) }, ({ level }) => measuredLevel(level)),
       because: `shaft in its bearing and bearing in space, added as ${valueIfStated(sheet.values.sum) ?? 'not stated'}`,
+      derived: absoluteDerived(sheet),
     },
   ],
   doubts: (sheet, around) => [...askedFor(sheet, around, asked, sources), ...withoutPhase(sheet, around)],

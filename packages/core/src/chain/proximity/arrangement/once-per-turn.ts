@@ -20,6 +20,7 @@ import { riseTime, surfaceSpeed } from '../notch-pulse.ts';
 import {
   arrangementKind,
   askedFor,
+  derivedFrom,
   type ProbeSurroundings,
   rowOf,
   saying,
@@ -94,16 +95,65 @@ export const oncePerTurn = arrangementKind({
       'velocity',
       fromAll({ d: around.shaftDiameter, n: around.fastest }, ({ d, n }) => surfaceSpeed(d, n)),
       'at the highest speed',
+      derivedFrom('v = π · D · n', { d: around.shaftDiameter, n: around.fastest }, ({ d, n }) => {
+        return said`π · ${measured('length', d, 6)} · ${measured('shaft speed', n, 6)} = ${measured('velocity', surfaceSpeed(d, n))}`;
+      }),
     ),
-    rowOf('pulse', 'time', pulseAtFastest(sheet, around), 'at the highest speed'),
+    rowOf(
+      'pulse',
+      'time',
+      pulseAtFastest(sheet, around),
+      'at the highest speed',
+      derivedFrom(
+        't = w / (π · D · n)',
+        {
+          w: statedIn(sheet, 'width'),
+          d: around.shaftDiameter,
+          n: around.fastest,
+          pulse: pulseAtFastest(sheet, around),
+        },
+        ({ w, d, n, pulse }) =>
+          said`${measured('length', w, 6)} / (π · ${measured('length', d, 6)} · ${measured('shaft speed', n, 6)}) = ${measured('time', pulse)}`,
+      ),
+    ),
     rowOf(
       'rise-time',
       'time',
       fromAll({ system: around.system }, ({ system }) => riseTime(system.corner)),
       said`${bareNumber(0.35)} over the upper corner of the set`,
+      derivedFrom('t_r = 0.35 / f', { system: around.system }, ({ system: { corner } }) => {
+        return said`${bareNumber(0.35)} / ${measured('frequency', corner, 6)} = ${measured('time', riseTime(corner))}`;
+      }),
     ),
-    rowOf('swing', 'voltage', swingOf(sheet, around), 'scale factor times depth, before the electronics hold'),
-    rowOf('over-mark', 'voltage', overMark(sheet, around), 'gap set on the plain shaft, and the swing'),
+    rowOf(
+      'swing',
+      'voltage',
+      swingOf(sheet, around),
+      'scale factor times depth, before the electronics hold',
+      derivedFrom(
+        'V_s = S · h',
+        { depth: statedIn(sheet, 'depth'), system: around.system },
+        ({ depth, system: { scaleFactor } }) =>
+          said`${measured('voltage per displacement', scaleFactor, 6)} · ${measured('length', depth, 6)} = ${measured('voltage', scaleFactor * depth)}`,
+      ),
+    ),
+    rowOf(
+      'over-mark',
+      'voltage',
+      overMark(sheet, around),
+      'gap set on the plain shaft, and the swing',
+      derivedFrom(
+        valueIfStated(sheet.values.mark) === 'notch' ? 'V_m = V_0 − V_s' : 'V_m = V_0 + V_s',
+        {
+          plain: statedIn(sheet, 'gapVoltage'),
+          swing: swingOf(sheet, around),
+          mark: statedIn(sheet, 'mark'),
+          over: overMark(sheet, around),
+        },
+        ({ plain, swing, mark, over }) =>
+          said`${measured('voltage', plain, 6)} ${mark === 'notch' ? '−' : '+'} ${measured('voltage', swing, 6)} = ${measured('voltage', over)}`,
+      ),
+    ),
   ],
   doubts: (sheet, around) => [
     ...askedFor(sheet, around, asked, sources),

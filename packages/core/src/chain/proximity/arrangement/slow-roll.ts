@@ -17,8 +17,17 @@ import {
 import { api670 } from '../../../source/api-670.ts';
 import { clause } from '../../../source/source.ts';
 import { tradePractice } from '../../../source/trade-practice.ts';
+import type { Derived } from '../../../uncertainty/contribution.ts';
 import { type Vector, vectorDifference } from '../vectors.ts';
-import { arrangementKind, askedFor, type ProbeSurroundings, rowOf, saying, statedIn } from './arrangement-kind.ts';
+import {
+  arrangementKind,
+  askedFor,
+  derivedFrom,
+  type ProbeSurroundings,
+  rowOf,
+  saying,
+  statedIn,
+} from './arrangement-kind.ts';
 
 const sources = [
   clause(api670, 'run-out', 'from memory'),
@@ -92,6 +101,39 @@ export function compensatedVector(sheet: SlowRollSheet): Answer<Vector<'displace
   );
 }
 
+function runoutDerived(sheet: SlowRollSheet, around: ProbeSurroundings): Answer<Derived> {
+  const agreed = valueIfStated(sheet.values.acceptance);
+  const { fastest } = around;
+  const moving =
+    fastest.known && !(fastest.value > 0) ? unanswered([{ of: around.at, what: 'highest speed' }]) : fastest;
+  const accepted =
+    agreed === undefined ? fromAll({ moving }, (known) => shaftAcceptance(known.moving)) : answer(agreed);
+  return derivedFrom(
+    'R = max(A / 4, least)',
+    { accepted, allowed: allowedRunout(sheet, around) },
+    (known) =>
+      said`max(${measuredLevel(known.accepted)} / 4, ${measured('displacement', leastRunout)}) = ${measuredLevel(known.allowed)}`,
+  );
+}
+
+function compensatedDerived(
+  sheet: SlowRollSheet,
+  left: NonNullable<ReturnType<typeof compensatedVector>>,
+): Answer<Derived> {
+  return derivedFrom(
+    'c = √(a² + b² − 2 · a · b · cos(α − β))',
+    {
+      left,
+      a: statedIn(sheet, 'running'),
+      b: statedIn(sheet, 'amplitude'),
+      alpha: statedIn(sheet, 'runningPhase'),
+      beta: statedIn(sheet, 'phase'),
+    },
+    ({ left: found, a, b, alpha, beta }) =>
+      said`√((${measuredLevel(a)})² + (${measuredLevel(b)})² − 2 · ${measuredLevel(a)} · ${measuredLevel(b)} · cos(${measured('angle', alpha)} − ${measured('angle', beta)})) = ${measuredLevel(found.amplitude)}`,
+  );
+}
+
 /** What a probe reads of a shaft that only turns: run-out of surface and steel, to be taken away as a vector. */
 export const slowRoll = arrangementKind({
   kind: 'slow-roll',
@@ -105,6 +147,7 @@ export const slowRoll = arrangementKind({
         name: 'allowed-runout',
         value: fromAll({ allowed: allowedRunout(sheet, around) }, ({ allowed }) => measuredLevel(allowed)),
         because: said`a quarter of the acceptance, or ${measured('displacement', leastRunout)} where that is more`,
+        derived: runoutDerived(sheet, around),
       },
       ...(left === undefined
         ? []
@@ -113,12 +156,16 @@ export const slowRoll = arrangementKind({
               name: 'compensated',
               value: fromAll({ left }, (known) => measuredLevel(known.left.amplitude)),
               because: 'running vector less slow-roll vector; the magnitudes must not be subtracted',
+              derived: compensatedDerived(sheet, left),
             },
             rowOf(
               'compensated-phase',
               'angle',
               fromAll({ left }, (known) => known.left.phase),
               'of the same vector',
+              derivedFrom('γ = arg(a · e^(jα) − b · e^(jβ))', { left }, (known) => {
+                return said`${measured('angle', known.left.phase)}`;
+              }),
             ),
           ]),
     ];

@@ -14,8 +14,9 @@ import {
 import { api670 } from '../../../source/api-670.ts';
 import { clause } from '../../../source/source.ts';
 import { tradePractice } from '../../../source/trade-practice.ts';
+import type { Derived } from '../../../uncertainty/contribution.ts';
 import { thrustVoltages } from '../thrust-positions.ts';
-import { arrangementKind, askedFor, type ProbeRow, rowOf, saying, statedIn } from './arrangement-kind.ts';
+import { arrangementKind, askedFor, derivedFrom, type ProbeRow, rowOf, saying, statedIn } from './arrangement-kind.ts';
 
 const sources = [
   clause(api670, 'axial position', 'from memory'),
@@ -71,6 +72,22 @@ function positionOf(sheet: ThrustSheet, beyond: (typeof positions)[number]['beyo
   return fromAll({ half, more: statedIn(sheet, beyond) }, (known) => known.half + known.more);
 }
 
+function positionDerived(
+  sheet: ThrustSheet,
+  beyond: (typeof positions)[number]['beyond'],
+  position: Answer<number>,
+): Answer<Derived> {
+  const float = statedIn(sheet, 'float');
+  if (beyond === undefined) {
+    return derivedFrom('x = float / 2', { float, position }, (known) => {
+      return said`${measured('length', known.float, 6)} / 2 = ${measured('length', known.position)}`;
+    });
+  }
+  return derivedFrom('x = float / 2 + beyond', { float, position, more: statedIn(sheet, beyond) }, (known) => {
+    return said`${measured('length', known.float, 6)} / 2 + ${measured('length', known.more, 6)} = ${measured('length', known.position)}`;
+  });
+}
+
 /** Two probes on the thrust collar or the end of the shaft. */
 export const thrustPair = arrangementKind({
   kind: 'thrust-pair',
@@ -83,11 +100,24 @@ export const thrustPair = arrangementKind({
       const volts = fromAll({ position, centre: statedIn(sheet, 'gapVoltage'), system: around.system }, (known) =>
         thrustVoltages(known.centre, known.position, known.system.scaleFactor),
       );
+      const along = (which: 'toward' | 'away') =>
+        derivedFrom(
+          `V = V_0 ${which === 'toward' ? '+' : '−'} S · x`,
+          { position, centre: statedIn(sheet, 'gapVoltage'), system: around.system, volts },
+          ({ position: x, centre, system: { scaleFactor }, volts: found }) =>
+            said`${measured('voltage', centre, 6)} ${which === 'toward' ? '+' : '−'} ${measured('voltage per displacement', scaleFactor, 6)} · ${measured('length', x, 6)} = ${measured('voltage', found[which])}`,
+        );
       const side = (which: 'toward' | 'away') => fromAll({ volts }, (known) => known.volts[which]);
       return [
-        rowOf(name, 'length', position, 'from the middle of the float, to either side'),
-        rowOf(`${name}-toward`, 'voltage', side('toward'), 'the collar nearer to the probes'),
-        rowOf(`${name}-away`, 'voltage', side('away'), 'the collar farther from the probes'),
+        rowOf(
+          name,
+          'length',
+          position,
+          'from the middle of the float, to either side',
+          positionDerived(sheet, beyond, position),
+        ),
+        rowOf(`${name}-toward`, 'voltage', side('toward'), 'the collar nearer to the probes', along('toward')),
+        rowOf(`${name}-away`, 'voltage', side('away'), 'the collar farther from the probes', along('away')),
       ];
     }),
   doubts: (sheet, around) => {

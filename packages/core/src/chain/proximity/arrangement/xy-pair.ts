@@ -15,9 +15,18 @@ import {
 import { api670 } from '../../../source/api-670.ts';
 import { clause } from '../../../source/source.ts';
 import { tradePractice } from '../../../source/trade-practice.ts';
+import type { Derived } from '../../../uncertainty/contribution.ts';
 import { gapOfVoltage } from '../../formulas/proximity-gap.ts';
 import { gapShift } from '../gap-shift.ts';
-import { arrangementKind, askedFor, type ProbeSurroundings, rowOf, saying, statedIn } from './arrangement-kind.ts';
+import {
+  arrangementKind,
+  askedFor,
+  derivedFrom,
+  type ProbeSurroundings,
+  rowOf,
+  saying,
+  statedIn,
+} from './arrangement-kind.ts';
 
 const sources = [
   clause(api670, 'XY probes', 'from memory'),
@@ -89,6 +98,27 @@ function shiftSeen(sheet: PairSheet, around: ProbeSurroundings, which: 'angleX' 
   return fromAll({ c: around.clearance, angle: statedIn(sheet, which) }, ({ c, angle }) => gapShift(c, angle));
 }
 
+const scale = (factor: number) => measured('voltage per displacement', factor, 6);
+
+/** As it was set where that was in the middle; else from the bottom up. */
+function centredDerived(
+  sheet: PairSheet,
+  around: ProbeSurroundings,
+  which: 'angleX' | 'angleY',
+  shift: Answer<number>,
+): Answer<Derived> {
+  const volts = statedIn(sheet, 'gapVoltage');
+  if (valueIfStated(sheet.values.gapSet) === 'centred') {
+    return derivedFrom('V_c = V_set', { volts }, (known) => said`${measured('voltage', known.volts)}`);
+  }
+  return derivedFrom(
+    'V_c = V_set + S · d',
+    { volts, shift, system: around.system, centred: centredVoltage(sheet, around, which) },
+    ({ volts: v, shift: d, system, centred }) =>
+      said`${measured('voltage', v, 6)} + ${scale(system.scaleFactor)} · ${measured('length', d, 6)} = ${measured('voltage', centred)}`,
+  );
+}
+
 /** Two radial probes a quarter turn apart: X the one to the right, looking from the driver to the driven machine. */
 export const xyPair = arrangementKind({
   kind: 'xy-pair',
@@ -101,14 +131,34 @@ export const xyPair = arrangementKind({
       const which = letter === 'x' ? 'angleX' : 'angleY';
       const shift = shiftSeen(sheet, around, which);
       return [
-        rowOf(`shift-${letter}`, 'length', shift, 'gap that goes as the shaft rises from the bottom to the middle'),
+        rowOf(
+          `shift-${letter}`,
+          'length',
+          shift,
+          'gap that goes as the shaft rises from the bottom to the middle',
+          derivedFrom(
+            'd = (c / 2) · cos(θ)',
+            { shift, c: around.clearance, angle: statedIn(sheet, which) },
+            ({ shift: d, c, angle }) =>
+              said`(${measured('length', c, 6)} / 2) · cos(${measured('angle', angle, 6)}) = ${measured('length', d)}`,
+          ),
+        ),
         rowOf(
           `shift-${letter}-voltage`,
           'voltage',
           fromAll({ shift, system: around.system }, (known) => known.system.scaleFactor * known.shift),
           'the same in volts',
+          derivedFrom('V_d = S · d', { shift, system: around.system }, ({ shift: d, system: { scaleFactor: s } }) => {
+            return said`${scale(s)} · ${measured('length', d, 6)} = ${measured('voltage', s * d)}`;
+          }),
         ),
-        rowOf(`centred-${letter}`, 'voltage', centredVoltage(sheet, around, which), 'a shaft in the middle'),
+        rowOf(
+          `centred-${letter}`,
+          'voltage',
+          centredVoltage(sheet, around, which),
+          'a shaft in the middle',
+          centredDerived(sheet, around, which, shift),
+        ),
       ];
     };
     return [
@@ -117,6 +167,9 @@ export const xyPair = arrangementKind({
         'length',
         fromAll({ v: volts, system: around.system }, ({ v, system }) => gapOfVoltage(system.scaleFactor, v)),
         'from the straight line; the curve of this set tells its offset',
+        derivedFrom('gap = |V| / S', { v: volts, system: around.system }, ({ v, system: { scaleFactor: s } }) => {
+          return said`|${measured('voltage', v, 6)}| / ${scale(s)} = ${measured('length', gapOfVoltage(s, v))}`;
+        }),
       ),
       ...probe('x'),
       ...probe('y'),
