@@ -2,6 +2,8 @@ import { type Answer, answer, unanswered } from '../quantity/index.ts';
 import type { Gathering } from '../signal/measures/gathering.ts';
 import { type Moments, moments } from '../signal/measures/moments.ts';
 import { type PowerDensity, powerDensity } from '../signal/measures/power-density.ts';
+import { type TapsFound, taps } from '../signal/measures/taps.ts';
+import { type ValuesHistogram, valuesHistogram } from '../signal/measures/values-histogram.ts';
 import { type Course, CourseGathering } from './course.ts';
 import { decimator } from './decimator.ts';
 
@@ -12,6 +14,10 @@ export interface ChannelMeasures {
   readonly rate: Answer<number>;
   readonly moments: Answer<Moments>;
   readonly course: Course;
+  /** How the values lie and how fast they change. */
+  readonly values: Answer<ValuesHistogram>;
+  /** What stands out of the quiet like a tap. */
+  readonly taps: Answer<TapsFound>;
   /** From direct voltage to half the sampling rate. */
   readonly density: Answer<PowerDensity>;
   /** The same with finer lines at the lower end, of the record thinned out; the first one where it is not thinned. */
@@ -32,6 +38,8 @@ const longestSegment = 65_536;
 const shortestSegment = 256;
 /** Segments a record is cut into at least, where it is long enough. */
 const fewestSegments = 8;
+/** A tap stands this far out of the quiet, and is followed for this long in seconds. */
+const tapSettings = { factor: 12, duration: 0.25 } as const;
 /** The thinned-out record keeps at least this many samples a second. */
 const slowRate = 1000;
 
@@ -59,6 +67,8 @@ export function channelMeasures({ rate, samples }: ChannelSettings): Gathering<C
         rate,
         moments: moved.result(),
         course: course.result(),
+        values: timed?.values() ?? unknown!,
+        taps: timed?.taps() ?? unknown!,
         density,
         slowDensity,
         excerpt: excerpt.subarray(0, Math.min(seen, excerpt.length)),
@@ -75,11 +85,17 @@ function densities(rate: number, samples: number | undefined) {
   const slow =
     by === 1 ? undefined : powerDensity(settings(rate / by, samples === undefined ? undefined : samples / by));
   const thin = by === 1 ? undefined : decimator(by, rate);
+  const lie = valuesHistogram(rate);
+  const struck = taps({ rate, ...tapSettings, from: Math.min(50, rate / 100) });
   return {
     take(block: Float64Array) {
       fine.take(block);
+      lie.take(block);
+      struck.take(block);
       if (thin !== undefined) slow!.take(thin(block));
     },
+    values: lie.result,
+    taps: struck.result,
     result() {
       const density = fine.result();
       return { density, slowDensity: slow?.result() ?? density };

@@ -1,11 +1,11 @@
 import { measured, measuredSpan, type Said, said } from '../../finding/measure.ts';
-import { fromAll, theMissing } from '../../quantity/index.ts';
+import { fromAll } from '../../quantity/index.ts';
 import { iepePractice } from '../../source/iepe-practice.ts';
 import { clause } from '../../source/source.ts';
 import { tradePractice } from '../../source/trade-practice.ts';
 import { chainOf, restAtInput } from '../expected.ts';
 import { voltsPerNumber } from '../measured-record.ts';
-import { cannotTell, checkKind, fails, type Judged, meets, type RivalCause } from './check-kind.ts';
+import { cannotTell, checkKind, fails, type Judged, meets, type RivalCause, wants } from './check-kind.ts';
 
 /** Error of a direct-voltage reading of a recorder: of the reading, and of its zero. */
 const readingError = { share: 0.01, zero: 0.05 } as const;
@@ -81,9 +81,7 @@ export const bias = checkKind({
       { coupling, expected: restAtInput(designed)!, scale: voltsPerNumber(record), moments },
       (each) => each,
     );
-    if (!known.known) {
-      return [cannotTell({ because: said`It needs ${theMissing(known.missing)}.` }, ['the answers named'])];
-    }
+    if (!known.known) return wants(known.missing);
     const { expected, scale } = known.value;
     // What the chain shows once settled: the last tenth of a record that begins with the supply coming on.
     const numbers = record.occasion.kind === 'power-on' ? lastTenth(course.means) : known.value.moments.mean;

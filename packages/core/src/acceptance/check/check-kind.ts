@@ -1,5 +1,6 @@
 import type { DesignedMachine, DesignedPoint } from '../../design/design.ts';
-import type { Measure, Said } from '../../finding/measure.ts';
+import { type Measure, type Said, said } from '../../finding/measure.ts';
+import { type Missing, theMissing } from '../../quantity/index.ts';
 import type { Clause } from '../../source/source.ts';
 import type { MeasuredRecord } from '../measured-record.ts';
 import type { OccasionName } from '../occasion/kinds.ts';
@@ -82,4 +83,9 @@ export function cannotTell(facts: Partial<Facts> & { readonly because: Said }, n
     causes: [],
     needs,
   };
+}
+
+/** What is missing, as a check that cannot tell for want of it. */
+export function wants(missing: readonly Missing[]): readonly Judged[] {
+  return [cannotTell({ because: said`It needs ${theMissing(missing)}.` }, ['the answers named'])];
 }

@@ -1,12 +1,12 @@
 import { measured, measuredSpan, said } from '../../finding/measure.ts';
-import { fromAll, theMissing } from '../../quantity/index.ts';
+import { fromAll } from '../../quantity/index.ts';
 import type { PowerDensity } from '../../signal/measures/power-density.ts';
 import { screeningRules } from '../../source/screening-rules.ts';
 import { clause } from '../../source/source.ts';
 import { tradePractice } from '../../source/trade-practice.ts';
 import { chainOf, lowerCorner, noiseAtInput } from '../expected.ts';
 import { voltsPerNumber } from '../measured-record.ts';
-import { cannotTell, checkKind, fails, type Judged, meets, type RivalCause } from './check-kind.ts';
+import { cannotTell, checkKind, fails, type Judged, meets, type RivalCause, wants } from './check-kind.ts';
 
 /** Found over predicted: a floor within these is as designed. */
 const allowed = { low: 0.5, high: 2 } as const;
@@ -32,8 +32,7 @@ export const noiseFloor = checkKind({
       { density, noise: noiseAtInput(designed), scale: voltsPerNumber(record), corner: lowerCorner(designed) },
       (each) => each,
     );
-    if (!known.known)
-      return [cannotTell({ because: said`It needs ${theMissing(known.missing)}.` }, ['the answers named'])];
+    if (!known.known) return wants(known.missing);
     const { density: found, noise, scale, corner } = known.value;
     const band = { low: Math.max(3 * corner, 3 * found.resolution), high: 0.4 * found.rate };
     const compared = medianRatio(found, noise, scale, band);

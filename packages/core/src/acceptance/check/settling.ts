@@ -1,12 +1,12 @@
 import { measured, said } from '../../finding/measure.ts';
-import { answer, fromAll, theMissing } from '../../quantity/index.ts';
+import { answer, fromAll } from '../../quantity/index.ts';
 import { iepePractice } from '../../source/iepe-practice.ts';
 import { clause } from '../../source/source.ts';
 import { tradePractice } from '../../source/trade-practice.ts';
 import type { Course } from '../course.ts';
 import { chainOf, lowerCorner } from '../expected.ts';
 import { voltsPerNumber } from '../measured-record.ts';
-import { cannotTell, checkKind, fails, type Judged, meets } from './check-kind.ts';
+import { cannotTell, checkKind, fails, type Judged, meets, wants } from './check-kind.ts';
 
 /** Settled is within this share of the step; e^(−5) is 0.7 %, so five time constants are enough. */
 const band = 0.01;
@@ -31,8 +31,7 @@ export const settling = checkKind({
       { rate, corner: lowerCorner(designed), scale: voltsPerNumber(record), stated },
       (each) => each,
     );
-    if (!known.known)
-      return [cannotTell({ because: said`It needs ${theMissing(known.missing)}.` }, ['the answers named'])];
+    if (!known.known) return wants(known.missing);
     const { corner, scale } = known.value;
     if (corner === 0) return [];
     const constant = 1 / (2 * Math.PI * corner);
