@@ -4,7 +4,7 @@ import { dirname } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import type { Surroundings } from '@soundpost/commands';
 import { Refusal } from '@soundpost/core';
-import { openBytes, readBytes, writeWhole } from '@soundpost/store';
+import { openBytes, readBytes, writeWhole, writeWholeFolder } from '@soundpost/store';
 import { openWorkbench } from './open-workbench.ts';
 
 const longestWait = 10_000;
@@ -18,6 +18,7 @@ export function realSurroundings(step: (what: string) => void): Surroundings {
       await makeFolder(dirname(path));
       await writeWhole(path, content, replacing);
     },
+    writeFolder: writeWholeFolder,
     canWrite: (path) =>
       access(path, constants.W_OK).then(
         () => true,

@@ -12,7 +12,7 @@ export interface InMemory extends Surroundings {
 
 export function inMemory(
   files: Readonly<Record<string, string | Uint8Array>>,
-  world: Partial<Omit<Surroundings, 'readBytes' | 'openFile' | 'writeFile' | 'step'>> = {},
+  world: Partial<Omit<Surroundings, 'readBytes' | 'openFile' | 'writeFile' | 'writeFolder' | 'step'>> = {},
 ): InMemory {
   const bytesOf = (content: string | Uint8Array) =>
     typeof content === 'string' ? new TextEncoder().encode(content) : content;
@@ -36,6 +36,18 @@ export function inMemory(
     writeFile: async (path, content, { overwrite }) => {
       if (!overwrite && standing.has(path)) throw new Refusal({ read: path, expected: 'a name that is not taken' });
       standing.set(path, bytesOf(content));
+    },
+    writeFolder: async (folder, _, fill) => {
+      const staged = `${folder}.unfinished`;
+      const below = (path: string) => [...standing.keys()].filter((each) => each.startsWith(`${path}/`));
+      try {
+        if ((await fill(staged)) === 'keep') return undefined;
+        for (const path of below(folder)) standing.delete(path);
+        for (const path of below(staged)) standing.set(folder + path.slice(staged.length), standing.get(path)!);
+        return undefined;
+      } finally {
+        for (const path of below(staged)) standing.delete(path);
+      }
     },
     step: (what) => {
       steps.push(what);

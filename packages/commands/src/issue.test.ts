@@ -61,6 +61,19 @@ test('what is issued stays as it is: another content wants another revision', as
   expect(surroundings.files.has('out/revision-B/contents.json')).toBe(true);
 });
 
+test('issued again from the same content, a revision is left as it stands; with other documents it is refused', async () => {
+  const surroundings = world();
+  await done(issue, { ...given, documents: ['instrument-list'] }, surroundings);
+  const before = new Map(surroundings.files);
+  const again = await done(issue, { ...given, documents: ['instrument-list'] }, surroundings);
+  expect(again.exit).toBe(0);
+  expect(again.json).toMatchObject({ issued: true, written: false });
+  const others = await done(issue, { ...given, documents: ['cable-schedule'] }, surroundings);
+  expect(others.exit).toBe(2);
+  expect(flowing(others)).toContain('issued before with other documents');
+  expect(surroundings.files).toEqual(before);
+});
+
 test('negative: a document nobody knows is refused with the one probably meant', async () => {
   const outcome = await done(issue, { ...given, documents: ['instrument-lst'] });
   expect(outcome.exit).toBe(2);

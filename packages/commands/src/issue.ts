@@ -10,7 +10,15 @@ import {
 import { documentRecord, type Issuing, issuedKinds, issueFacts, setFindings } from '@soundpost/documents/document-set';
 import { always, argument, command, namesFlag, switchFlag, textFlag } from './command.ts';
 import { frozenFiles } from './issue/frozen.ts';
-import { type IssuedFile, issuedContents, refuseIssued } from './issue/set-contents.ts';
+import {
+  contentsName,
+  frozenBefore,
+  type IssuedFile,
+  issuedContents,
+  type ListedFile,
+  listed,
+  refuseOthers,
+} from './issue/set-contents.ts';
 import { setFiles } from './issue/set-files.ts';
 import { namesFrom, oneFrom } from './issue/wanted.ts';
 import { blank, type Line, paragraph } from './layout/line.ts';
@@ -97,27 +105,53 @@ async function issued(surroundings: Surroundings, wanted: Wanted, manner: Manner
 
   const folder = pathIn(wanted.out, `revision-${plainName(revision)}`);
   const issuing: Issuing = wanted.preliminary ? { ...asIssued, preliminary: preliminaryWords(against) } : asIssued;
-  await refuseIssued(surroundings, folder, revision, contentHash);
+  const before = await frozenBefore(surroundings, folder, revision, contentHash);
   const frozen = frozenFiles(design, read);
-  const files: IssuedFile[] = [...frozen.files];
   const facts = issueFacts(design, issuing);
   const records = recordsWith(issuing);
-  for await (const file of setFiles({ records, forms: asked, paper, facts, typesetting })) {
-    surroundings.step(`${file.path}, ${files.length + 1} files so far`);
-    files.push(file);
-  }
-  for (const file of files) await surroundings.writeFile(pathIn(folder, file.path), file.content, { overwrite: true });
-  const contents = await issuedContents(facts, files, wanted.preliminary, frozen.stated);
-  await surroundings.writeFile(pathIn(folder, 'contents.json'), contents, { overwrite: true });
+  const files: ListedFile[] = [];
+  const kept = await surroundings.writeFolder(folder, contentsName, async (staged) => {
+    const put = async (file: IssuedFile) => {
+      await surroundings.writeFile(pathIn(staged, file.path), file.content, { overwrite: false });
+      files.push(await listed(file));
+    };
+    for (const file of frozen.files) await put(file);
+    const begun = (title: string, done: number, of: number) => surroundings.step(title, { done, of });
+    for await (const file of setFiles({ records, forms: asked, paper, facts, typesetting, begun })) await put(file);
+    if (before !== undefined) {
+      refuseOthers(before, files);
+      return 'keep';
+    }
+    const contents = issuedContents(facts, files, wanted.preliminary, frozen.stated);
+    await surroundings.writeFile(pathIn(staged, contentsName), contents, { overwrite: false });
+    return 'replace';
+  });
   return {
     exit: blocked ? 1 : 0,
     lines: [
-      ...paragraph(`${counted(files.length, 'file')} of revision ${revision} written to ${folder}.`, manner.width),
+      ...paragraph(
+        before === undefined
+          ? `${counted(files.length, 'file')} of revision ${revision} written to ${folder}.`
+          : `Revision ${revision} stands in ${folder} exactly as it would be issued now; nothing was written.`,
+        manner.width,
+      ),
+      ...(kept === undefined
+        ? []
+        : paragraph(`What stood in that folder and was not issued is kept in ${kept}.`, manner.width)),
       ...(wanted.preliminary ? paragraph(`Preliminary: ${issuing.preliminary}`, manner.width) : []),
       blank,
       ...verdictLine(design),
     ],
-    json: { folder, revision, contentHash, preliminary: wanted.preliminary, files: files.map((each) => each.path) },
+    json: {
+      issued: true,
+      folder,
+      revision,
+      contentHash,
+      preliminary: wanted.preliminary,
+      written: before === undefined,
+      ...(kept === undefined ? {} : { kept }),
+      files,
+    },
   };
 }
 

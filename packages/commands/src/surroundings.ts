@@ -16,6 +16,12 @@ export interface WantedWorkbench {
   readonly page: string;
 }
 
+/** How many of how many pieces of work are done. */
+export interface Through {
+  readonly done: number;
+  readonly of: number;
+}
+
 /** Everything a command may do to the world, passed in: a test gives it a world of its own. */
 export interface Surroundings {
   /** The bytes of a file. Throws Refusal in words. */
@@ -24,14 +30,24 @@ export interface Surroundings {
   openFile(path: string): Promise<OpenFile>;
   /** Writes a file as a whole and makes its folder where there is none. Throws Refusal in words. */
   writeFile(path: string, content: string | Uint8Array, replacing: { readonly overwrite: boolean }): Promise<void>;
+  /**
+   * Fills a folder under another name, which then takes the place of what stands there, as a whole or not at all.
+   * `listing` is the file in it that lists what belongs to it; the answer is where anything else was put. Throws Refusal
+   * in words.
+   */
+  writeFolder(
+    folder: string,
+    listing: string,
+    fill: (staged: string) => Promise<'replace' | 'keep'>,
+  ): Promise<string | undefined>;
   /** Whether a file or folder may be written. */
   canWrite(path: string): Promise<boolean>;
   /** The first line a program prints, or nothing where it does not run. */
   firstLineOf(program: string, parameters: readonly string[]): Promise<string | undefined>;
   /** Serves the workbench, says by itself where, and settles when it has ended. Throws Refusal in words. */
   workbench(wanted: WantedWorkbench): Promise<void>;
-  /** Says what is being done, for whoever waits longer than a moment. */
-  step(what: string): void;
+  /** Says what is being done, for whoever waits longer than a moment, and how far it is where that is known. */
+  step(what: string, through?: Through): void;
   now(): Date;
   readonly env: Readonly<Record<string, string | undefined>>;
   /** Version of the machine that runs this, as it calls itself: `v20.20.2`. */

@@ -1,7 +1,9 @@
 import { open, readdir, stat } from 'node:fs/promises';
 import { basename, dirname } from 'node:path';
 import { nearest, Refusal } from '@soundpost/core';
+import type { Listing } from './listed-files.ts';
 import { codeOf, isUnfinished, type Replacing, replaceWhole } from './whole-file.ts';
+import { type Filled, replaceFolder } from './whole-folder.ts';
 
 const mebibyte = 1024 * 1024;
 
@@ -44,6 +46,22 @@ export async function writeWhole(
 ): Promise<void> {
   try {
     await replaceWhole(path, content, replacing);
+  } catch (error) {
+    throw await inWords(error, path, 'written');
+  }
+}
+
+/**
+ * A folder as a whole, filled by `fill` under another name first; `listing` is the file that says what belongs to it.
+ * Answers where it kept what did not belong to the folder before. Throws Refusal in words.
+ */
+export async function writeWholeFolder(
+  path: string,
+  listing: Listing,
+  fill: (staged: string) => Promise<Filled>,
+): Promise<string | undefined> {
+  try {
+    return await replaceFolder(path, listing, fill);
   } catch (error) {
     throw await inWords(error, path, 'written');
   }

@@ -1,3 +1,5 @@
-export { largestRead, readBytes, writeWhole } from './folder.ts';
+export { largestRead, readBytes, writeWhole, writeWholeFolder } from './folder.ts';
+export type { Listing } from './listed-files.ts';
 export * from './open-bytes.ts';
 export { isUnfinished, type Replacing } from './whole-file.ts';
+export { asideOf, type Filled, recoveredFolders } from './whole-folder.ts';

@@ -70,7 +70,7 @@ async function linkOnce(unfinished: string, target: string): Promise<void> {
 }
 
 /** Flushes the folder's list of names. Windows and some shares have no such call, and keep the list by themselves. */
-async function flushFolder(folder: string): Promise<void> {
+export async function flushFolder(folder: string): Promise<void> {
   try {
     const handle = await open(folder, 'r');
     try {
@@ -87,7 +87,7 @@ export function codeOf(error: unknown): string {
   return error instanceof Error && 'code' in error ? String(error.code) : '';
 }
 
-function orNothing(code: string): (error: unknown) => undefined {
+export function orNothing(code: string): (error: unknown) => undefined {
   return (error) => {
     if (codeOf(error) !== code) throw error;
     return undefined;

@@ -1,6 +1,7 @@
 import { type DocumentRecord, tablesOf } from '@soundpost/documents/document-set';
 import { expect, test } from 'vitest';
 import { noGlyph } from './coverage.ts';
+import { pageCount } from './page-count.ts';
 import { papers, pdf } from './pdf.ts';
 import { exampleNames, exampleRecords } from './testing/example-records.ts';
 import { closed, noPoppler, poppler } from './testing/poppler.ts';
@@ -36,6 +37,7 @@ readBack.each(examples)('independent: $name as pdfinfo and pdftotext read it', (
     expect(facts).toMatch(/A4/);
     expect(facts).toContain(`CreationDate:`);
     const pages = Number(/Pages:\s+(\d+)/.exec(facts)?.[1]);
+    expect(pageCount(bytes)).toBe(pages);
     const text = poppler('pdftotext', bytes);
     expect(text.split(`of ${pages}`).length - 1).toBeGreaterThanOrEqual(pages);
     const read = closed(text);

@@ -3,57 +3,89 @@ import type { IssueFacts } from '@soundpost/documents/document-set';
 import type { FrozenTexts } from '../plant/stated-texts.ts';
 import { pathIn, type Surroundings } from '../surroundings.ts';
 
+/** The file of an issue that lists the others; it is written last. */
+export const contentsName = 'contents.json';
+
 /** A file of an issue, not yet written. */
 export interface IssuedFile {
   /** From the folder of the revision. */
   readonly path: string;
   readonly title: string;
   readonly content: string | Uint8Array;
+  /** Of a PDF. */
+  readonly pages?: number;
 }
 
-interface Contents {
+/** A file of an issue as its contents list it. */
+export interface ListedFile {
+  readonly path: string;
+  readonly title: string;
+  readonly sha256: string;
+  readonly bytes: number;
+  readonly pages?: number;
+}
+
+/** What is read back of an issue that stands. */
+export interface StandingContents {
   readonly revision?: unknown;
   readonly contentHash?: unknown;
   readonly preliminary?: unknown;
+  readonly files?: readonly Partial<ListedFile>[];
+}
+
+export async function listed({ path, title, content, pages }: IssuedFile): Promise<ListedFile> {
+  const { createHash } = await import('node:crypto');
+  const sha256 = createHash('sha256').update(content).digest('hex');
+  const bytes = typeof content === 'string' ? new TextEncoder().encode(content).length : content.length;
+  return { path, title, sha256, bytes, ...(pages === undefined ? {} : { pages }) };
 }
 
 /** What a set holds: each file with its hash, so that a mixed or half-copied set can be told from a whole one. */
-export async function issuedContents(
+export function issuedContents(
   facts: IssueFacts,
-  files: readonly IssuedFile[],
+  files: readonly ListedFile[],
   preliminary: boolean,
   stated: FrozenTexts,
-): Promise<string> {
-  const { createHash } = await import('node:crypto');
+): string {
   const { plant, revision, date, contentHash } = facts;
-  const listed = files.map(({ path, title, content }) => ({
-    path,
-    title,
-    sha256: createHash('sha256').update(content).digest('hex'),
-  }));
-  return `${JSON.stringify({ soundpost: 'issue', plant, revision, date, contentHash, preliminary, stated, files: listed }, null, 2)}\n`;
+  return `${JSON.stringify({ soundpost: 'issue', plant, revision, date, contentHash, preliminary, stated, files }, null, 2)}\n`;
 }
 
-/** Refuses to write over a revision that was issued from other content; what was preliminary may be written over. */
-export async function refuseIssued(
+/**
+ * What was issued before as this revision and stays as it is; nothing where it may be written over, since it was
+ * preliminary. Throws Refusal where it was issued from other content.
+ */
+export async function frozenBefore(
   surroundings: Surroundings,
   folder: string,
   revision: string,
   contentHash: string,
-): Promise<void> {
+): Promise<StandingContents | undefined> {
   const before = await contentsIn(surroundings, folder);
-  if (before === undefined || before.preliminary === true || before.contentHash === contentHash) return;
-  throw new Refusal({
-    read: `revision ${revision}, issued before from other content`,
+  if (before === undefined || before.preliminary === true) return undefined;
+  if (before.contentHash === contentHash) return before;
+  throw stays(`revision ${revision}, issued before from other content`);
+}
+
+/** Throws Refusal unless a frozen revision holds exactly these files. */
+export function refuseOthers({ revision, files = [] }: StandingContents, now: readonly ListedFile[]): void {
+  const before = new Map(files.map((each) => [each.path, each.sha256]));
+  const same = before.size === now.length && now.every((each) => before.get(each.path) === each.sha256);
+  if (!same) throw stays(`revision ${revision}, issued before with other documents, forms, paper or units`);
+}
+
+function stays(read: string): Refusal {
+  return new Refusal({
+    read,
     expected: 'a revision that is not issued yet',
     suggestion: 'What is issued stays as it is: give the next revision with --revision.',
   });
 }
 
-async function contentsIn(surroundings: Surroundings, folder: string): Promise<Contents | undefined> {
+async function contentsIn(surroundings: Surroundings, folder: string): Promise<StandingContents | undefined> {
   try {
-    const bytes = await surroundings.readBytes(pathIn(folder, 'contents.json'));
-    return JSON.parse(new TextDecoder().decode(bytes)) as Contents;
+    const bytes = await surroundings.readBytes(pathIn(folder, contentsName));
+    return JSON.parse(new TextDecoder().decode(bytes)) as StandingContents;
   } catch {
     return undefined;
   }

@@ -20,12 +20,17 @@ export interface WantedSet {
   readonly facts: IssueFacts;
   /** Loaded by whoever issues: it is heavy, and no other command needs it. */
   readonly typesetting: typeof import('@soundpost/typesetting');
+  /** Told before a document is set: its title, and how many of how many are done. */
+  begun(title: string, done: number, of: number): void;
 }
 
 /** Every file of a set, one after the other; nothing is written here. */
 export async function* setFiles(wanted: WantedSet): AsyncGenerator<IssuedFile> {
-  const { records, facts, forms } = wanted;
-  for (const record of records) yield* documentFiles(record, wanted);
+  const { records, facts, forms, begun } = wanted;
+  for (const [done, record] of records.entries()) {
+    begun(record.title, done, records.length);
+    yield* documentFiles(record, wanted);
+  }
   if (forms.includes('html') && records.length > 0) {
     yield { path: 'documents.html', title: 'All documents, for a browser', content: setPage(records, facts) };
   }
@@ -34,7 +39,10 @@ export async function* setFiles(wanted: WantedSet): AsyncGenerator<IssuedFile> {
 async function* documentFiles(record: DocumentRecord, wanted: WantedSet): AsyncGenerator<IssuedFile> {
   const { kind, title } = record;
   const { forms, paper, typesetting } = wanted;
-  if (forms.includes('pdf')) yield { path: `${kind}.pdf`, title, content: typesetting.pdf(record, paper) };
+  if (forms.includes('pdf')) {
+    const content = typesetting.pdf(record, paper);
+    yield { path: `${kind}.pdf`, title, content, pages: typesetting.pageCount(content) };
+  }
   if (forms.includes('xlsx')) {
     const content = await typesetting.workbook(record, { carriesExported: comesBack(kind) });
     if (content !== undefined) yield { path: `${kind}.xlsx`, title, content };
