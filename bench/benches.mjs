@@ -1,0 +1,5 @@
+/** Every bench, by the name under which its results lie. */
+export const benches = {
+  trial: () => import('./trial.mjs'),
+  screen: () => import('./screen.mjs'),
+};
