@@ -149,7 +149,7 @@ function ValueCell(props: GridLineProps & { readonly column: Column; readonly at
           leave={acts.stop}
         />
       ) : own === undefined ? (
-        <Shown row={line.row} column={column} acts={acts} />
+        <Shown row={line.row} column={column} acts={acts} place={{ line: index, column: at }} />
       ) : (
         <span className={words === undefined ? 'quiet' : 'refused-text'}>
           {words === undefined ? undefined : (
@@ -172,7 +172,17 @@ function ValueCell(props: GridLineProps & { readonly column: Column; readonly at
 }
 
 /** A cell whose number opens is a button for the pointer; from the keyboard the grid opens it, by Enter or a question mark. */
-function Shown({ row, column, acts }: { readonly row: PointRow; readonly column: Column; readonly acts: GridActs }) {
+function Shown({
+  row,
+  column,
+  acts,
+  place,
+}: {
+  readonly row: PointRow;
+  readonly column: Column;
+  readonly acts: GridActs;
+  readonly place: Place;
+}) {
   const cell = <PointCell row={row} column={column} />;
   if (askedOf(row, column.key) === undefined) return cell;
   return (
@@ -182,6 +192,7 @@ function Shown({ row, column, acts }: { readonly row: PointRow; readonly column:
       className="opens"
       onClick={(event) => {
         event.preventDefault();
+        acts.point(place, false);
         acts.why(row, column.key, event.currentTarget);
       }}
     >
