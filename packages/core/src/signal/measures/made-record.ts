@@ -24,7 +24,7 @@ export function added(...records: readonly Float64Array[]): Float64Array {
   return records[0]!.map((_, n) => records.reduce((total, each) => total + each[n]!, 0));
 }
 
-/** A record cut into blocks of these numbers of samples, which repeat. */
+/** A record cut into blocks, `lengths` the number of samples of each in turn. */
 export function blocksOf(record: Float64Array, ...lengths: readonly number[]): readonly Float64Array[] {
   const blocks: Float64Array[] = [];
   for (let start = 0, turn = 0; start < record.length; turn++) {
