@@ -12,6 +12,7 @@ export * from './printed-numbers.ts';
 export * from './quantity/index.ts';
 // Two rooms have a word for this; outside it means the exact fraction of a decimal.
 export { exactly } from './quantity/index.ts';
+export * from './rehearsal/index.ts';
 export * from './rooms.ts';
 export * from './selection/index.ts';
 export { type Complex, magnitude as magnitudeOf } from './signal/complex.ts';

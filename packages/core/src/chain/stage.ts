@@ -21,6 +21,8 @@ export interface Stage {
    * which may all lie in the line.
    */
   readonly residual?: number;
+  /** It keeps the direct voltage back: the coupling of an input. */
+  readonly blocksDirect?: true;
   /** Frequencies where its response turns sharply, so that a scan does not step over them. */
   readonly features?: readonly number[];
 }

@@ -1,3 +1,4 @@
+export * from './antoni-randall-2003.ts';
 export * from './api-617.ts';
 export * from './api-670.ts';
 export * from './barrier-practice.ts';
@@ -46,6 +47,7 @@ export * from './jcgm-101.ts';
 export * from './jcgm-102.ts';
 export * from './leak-testing.ts';
 export * from './loop-practice.ts';
+export * from './mcfadden-smith-1984.ts';
 export * from './mfpt-bearing-data.ts';
 export * from './namur-ne-43.ts';
 export * from './nrel-gearbox.ts';

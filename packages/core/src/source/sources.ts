@@ -1,3 +1,4 @@
+import { antoniRandall2003 } from './antoni-randall-2003.ts';
 import { api617 } from './api-617.ts';
 import { api670 } from './api-670.ts';
 import { barrierPractice } from './barrier-practice.ts';
@@ -46,6 +47,7 @@ import { jcgm101 } from './jcgm-101.ts';
 import { jcgm102 } from './jcgm-102.ts';
 import { leakTesting } from './leak-testing.ts';
 import { loopPractice } from './loop-practice.ts';
+import { mcFaddenSmith1984 } from './mcfadden-smith-1984.ts';
 import { mfptBearingData } from './mfpt-bearing-data.ts';
 import { namurNe43 } from './namur-ne-43.ts';
 import { nrelGearbox } from './nrel-gearbox.ts';
@@ -78,6 +80,8 @@ export const sources: readonly Source[] = [
   jcgm101,
   jcgm102,
   rollingBearingKinematics,
+  mcFaddenSmith1984,
+  antoniRandall2003,
   cwruBearingData,
   curtinBearingData,
   mfptBearingData,

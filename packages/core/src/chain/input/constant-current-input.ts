@@ -55,6 +55,7 @@ export const constantCurrentInput = inputKind({
       ask(sheet, ['couplingCorner', 'couplingOrder'], (s) => ({ frequency: s.couplingCorner, order: s.couplingOrder })),
     ),
     peakVoltage: ask(sheet, ['rangePeak'], (s) => s.rangePeak as number),
+    bits: ask(sheet, ['bits'], (s) => s.bits),
     constantCurrent: {
       compliance: ask(sheet, ['compliance'], (s) => s.compliance as number),
       highest: answerOf<number>(sheet.values.highestCompliance, sheet.of, 'highest compliance'),

@@ -16,6 +16,7 @@ export const directVoltageInput = inputKind({
     perhaps: undefined,
     stages: voltageInputStages(sheet, directCoupled),
     peakVoltage: ask(sheet, ['rangePeak'], (s) => s.rangePeak as number),
+    bits: ask(sheet, ['bits'], (s) => s.bits),
     constantCurrent: undefined,
     loopCard: undefined,
     samplingTo: ask(sheet, ['samplingTo'], (s) => s.samplingTo as number),

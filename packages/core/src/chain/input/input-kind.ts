@@ -30,6 +30,8 @@ export interface InputModel {
   readonly stages: Answer<readonly Stage[]>;
   /** Largest voltage it digitises, either way. */
   readonly peakVoltage: Answer<number> | undefined;
+  /** Bits over that range, both ways. */
+  readonly bits?: Answer<number>;
   readonly constantCurrent: ConstantCurrent | undefined;
   readonly loopCard: LoopCard | undefined;
   readonly samplingTo: Answer<number> | undefined;

@@ -79,6 +79,7 @@ function couplingStage(of: string, corner: NonNullable<Corner>): Stage {
     part: of,
     enters: 'voltage',
     leaves: 'voltage',
+    blocksDirect: true,
     through: (frequency) => isolatedGain(highPass(frequency, corner.frequency, corner.order)),
   };
 }

@@ -1,0 +1,51 @@
+import type { Prediction } from '../chain/prediction.ts';
+import { transfer } from '../chain/stage.ts';
+import { type Answer, answer, fromAll } from '../quantity/index.ts';
+import { magnitude } from '../signal/complex.ts';
+import type { OutputLimits } from './electronics.ts';
+
+/**
+ * What the output of this piece can do, its bias being known to it: up to compliance − source drop − I·R, down to
+ * saturation, and I/C volts a second into its cable. Nothing where no electronics are fed.
+ */
+export function outputLimits(predicted: Prediction, bias: number | undefined): Answer<OutputLimits | undefined> {
+  const slew: Answer<number> =
+    predicted.drive === undefined
+      ? answer(Number.POSITIVE_INFINITY)
+      : fromAll({ drive: predicted.drive }, ({ drive: { current, capacitance } }) =>
+          capacitance > 0 ? Math.max(0, current) / capacitance : Number.POSITIVE_INFINITY,
+        );
+  if (predicted.bias === undefined) {
+    if (predicted.drive === undefined) return answer(undefined);
+    const open = { top: Number.POSITIVE_INFINITY, bottom: Number.POSITIVE_INFINITY, recovery: 0 };
+    return fromAll({ slew }, (known) => ({ ...open, ...known }));
+  }
+  return fromAll(
+    { window: predicted.bias, slew, recovery: lowerCornerOfTransducer(predicted) },
+    ({ window: { low, high, swing }, slew: steepest, recovery }) => {
+      const own = bias ?? (low + high) / 2;
+      // The swing of the prediction is that of the worst piece; this one stands elsewhere in the tolerance.
+      return {
+        top: Math.max(0, swing.top + high - own),
+        bottom: Math.max(0, swing.bottom + own - low),
+        slew: steepest,
+        recovery,
+      };
+    },
+  );
+}
+
+/** The lower −3 dB corner of the transducer alone in hertz, by bisection below 1 kHz; 0 where it passes direct voltage. */
+export function lowerCornerOfTransducer({ chain: { transducer } }: Prediction): Answer<number> {
+  return fromAll({ stages: transducer.stages, sensitivity: transducer.sensitivity }, ({ stages, sensitivity }) => {
+    const gain = (frequency: number) => magnitude(transfer(stages, frequency)) / sensitivity;
+    let [low, high] = [1e-4, 1e3];
+    if (gain(low) > Math.SQRT1_2) return 0;
+    for (let step = 0; step < 60; step++) {
+      const middle = Math.sqrt(low * high);
+      if (gain(middle) < Math.SQRT1_2) low = middle;
+      else high = middle;
+    }
+    return high;
+  });
+}
