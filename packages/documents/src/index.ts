@@ -25,3 +25,4 @@ export type { Section } from './typesetting/section.ts';
 export type { Setting } from './typesetting/setting.ts';
 export { table } from './typesetting/table.ts';
 export { outcomeSign, weightSign } from './typesetting/verdict-shape.ts';
+export { explainedBudget } from './uncertainty/explained-budget.ts';

@@ -28,7 +28,7 @@ export function explainedCoverage(points: readonly DesignedPoint[], showing: Sho
           ? [{ name: 'chain', shown: 'none chosen, so nothing is covered' }]
           : one.cells.map((cell) => ({
               name: cell.target,
-              shown: `${cell.outcome}${cell.decides === undefined ? '' : `: ${reason(cell.decides, showing)}`}`,
+              shown: `${cell.outcome}${cell.decides === undefined ? '' : `: ${reason(cell.decides, showing).replace(`${cell.target}: `, '')}`}`,
             })),
     steps: [
       {

@@ -155,3 +155,11 @@ function percent(fraction: number, { decimal }: Showing, digits = 3): string {
 function signed(fraction: number, showing: Showing): string {
   return fraction < 0 ? `(${percent(fraction, showing, 6)})` : percent(fraction, showing, 6);
 }
+
+/** The same under its own number. */
+export function explainedBudget(each: TargetBudget, showing: Showing): Explain | undefined {
+  if (!each.budget.known) return undefined;
+  const { upward, downward } = each.budget.value;
+  const [up, down] = [percent(upward, showing), percent(downward, showing)];
+  return explainedExpanded(each, up === down ? `±${up}` : `+${up} \u2212${down}`, showing);
+}

@@ -16,6 +16,7 @@ import {
 } from '@soundpost/core';
 import {
   type Explained,
+  explainedBudget,
   explainedCoverage,
   explainedFindings,
   explainedJudgement,
@@ -217,6 +218,15 @@ function known(entry: { readonly known: boolean } | undefined): Entry | undefine
   return entry?.known === true ? (entry as Entry) : undefined;
 }
 
+/** What a finding about the promises of a point rests on: the budgets that do not keep theirs. */
+function ofBudgets({ rule, at }: Finding, session: PlantSession, showing: Showing): readonly WhyView[] {
+  const point = session.point(at)?.point;
+  if (point === undefined || !rule.startsWith('design/')) return [];
+  return point.budgets
+    .filter((each) => each.promise.known && each.promise.value === 'not proven')
+    .flatMap((each) => views(explainedBudget(each, showing)?.()));
+}
+
 /** As it was typed; empty where the record of the train does not keep it. */
 function writtenOf(stated: object): string {
   return 'written' in stated && typeof stated.written === 'string' ? stated.written : '';
@@ -238,7 +248,8 @@ function ofFinding(finding: Finding, session: PlantSession, showing: Showing): r
     steps: [{ formula: 'none: found and limit are held against each other, yes or no' }],
     sources: finding.sources,
   });
-  if (judged === undefined || same === undefined || same.length === 0) return [head];
+  if (judged === undefined || same === undefined || same.length === 0)
+    return [head, ...ofBudgets(finding, session, showing)];
   return same.map((each) => {
     const view = whyView(explainedJudgement(each, judged, session.plant!.policy, showing));
     const numbers = [...head.numbers, ...view.numbers.filter(({ name }) => name !== 'found' && name !== 'limit')];

@@ -64,7 +64,7 @@ export const mountedResponse = working({
     ),
     response: output(
       numberField('Response at which the tolerance ends; below 1 where damping keeps the peak inside', { symbol: 'G' }),
-      'G = 1 + e_1, with e_1 the side of the tolerance that is met first',
+      'G = 1 + e_side, the side of the tolerance that is met first',
     ),
     usableFrequency: output(
       quantityField('frequency', 'Frequency at which the response first leaves its tolerance', { symbol: 'f' }),
