@@ -26,3 +26,4 @@ export type { Setting } from './typesetting/setting.ts';
 export { table } from './typesetting/table.ts';
 export { outcomeSign, weightSign } from './typesetting/verdict-shape.ts';
 export { explainedBudget } from './uncertainty/explained-budget.ts';
+export { explainedMachine, explainedPointSheet, pointSheetNames } from './design/explained-sheet.ts';

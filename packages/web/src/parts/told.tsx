@@ -1,7 +1,7 @@
 import { Link } from 'wouter';
 import type { WhyView } from '../engine/why-views.ts';
 import { Cited } from './cited.tsx';
-import { Formula } from './formula.tsx';
+import { Formula, Letter } from './formula.tsx';
 import { OutcomeWord } from './verdict-word.tsx';
 
 /** How a judgement begins that compares and computes nothing. */
@@ -67,7 +67,9 @@ function Steps({ why: { steps, numbers } }: { readonly why: WhyView }) {
             {notes.length === 0 ? undefined : (
               <ul>
                 {notes.map((note) => (
-                  <li key={note}>{note}</li>
+                  <li key={note}>
+                    <Note text={note} />
+                  </li>
                 ))}
               </ul>
             )}
@@ -116,4 +118,13 @@ function TypedAt({ typed: { written, at, status, source } }: { readonly typed: N
 
 function capital(text: string): string {
   return `${text.slice(0, 1).toUpperCase()}${text.slice(1)}.`;
+}
+
+/** What a letter stands for: the letters set as they are in the formula, the rest as words. */
+function Note({ text }: { readonly text: string }) {
+  const parts = text.split(/((?<![\p{L}\d-])\p{L}+_[\p{L}\d]+|(?<![\p{L}\d-])\p{L}(?=:))/u);
+  return parts.map((part, index) =>
+    // biome-ignore lint/suspicious/noArrayIndexKey: pieces of one text in their order
+    index % 2 === 1 ? <Letter key={index} text={part} /> : part,
+  );
 }
