@@ -24,6 +24,8 @@ import { findingView } from './finding-view.ts';
 import { foreseen } from './foreseen.ts';
 import { subjectOf } from './handles.ts';
 import { keptEdits } from './kept-edits.ts';
+import { built } from './machine/building.ts';
+import type { BuildingAsked, Built } from './machine/building-views.ts';
 import { heldSpeed } from './machine/held-speed.ts';
 import { machineBench, speedRange } from './machine/machine-bench.ts';
 import type { HeldAnswer, MachineBench, SpeedAsked } from './machine/views.ts';
@@ -150,7 +152,14 @@ export class Engine {
 
   machineBench(name: string): MachineBench | undefined {
     const machine = this.#open.machine(name);
-    return machine && machineBench(machine, this.#findings(machine.findings), this.#showing);
+    return (
+      machine && machineBench(machine, this.#findings(machine.findings), this.#showing, this.#open.machineWritten(name))
+    );
+  }
+
+  /** What would build something onto the plant or a machine, or take it away; nothing is changed. */
+  built(asked: BuildingAsked): Built {
+    return built(asked, this.#open);
   }
 
   heldSpeed(name: string, asked: SpeedAsked): HeldAnswer | undefined {

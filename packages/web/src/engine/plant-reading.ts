@@ -109,20 +109,45 @@ export class PlantReading {
     });
   }
 
-  /** The text with edits made; edits of one machine are made in the text of that machine alone. */
+  /** The text of one machine under `machines:`; the whole text where it cannot be cut out. */
+  machineText(name: string): string {
+    const own = this.#cut?.machines.find((each) => each.name === name);
+    return own === undefined ? this.#text : `${underMachines}${own.text}`;
+  }
+
+  /** The text with edits made; edits inside machines are made in the text of each machine alone. */
   edited(text: string, edits: readonly Edit[]): { readonly text: string; readonly undo: readonly Edit[] } {
     const cut = text === this.#text ? this.#cut : machineTexts(text);
-    const name = edits[0]?.path[1];
-    const inOne = edits.every(({ path }) => path.length > 2 && path[0] === 'machines' && path[1] === name);
-    const at = cut?.machines.findIndex((each) => each.name === name) ?? -1;
-    if (cut === undefined || !inOne || at < 0) return applyEdits(text, edits);
-    const own = cut.machines[at]!;
-    const made = applyEdits(`machines:\n${own.text}`, edits);
-    const machines = cut.machines.map((each, index) =>
-      index === at ? { ...each, text: made.text.slice('machines:\n'.length) } : each,
-    );
-    return { text: pieceOf(cut, machines), undo: made.undo };
+    const grouped = cut === undefined ? undefined : byMachine(edits, cut);
+    if (cut === undefined || grouped === undefined) return applyEdits(text, edits);
+    const undo: Edit[] = [];
+    const machines = cut.machines.map((each) => {
+      const own = grouped.get(each.name);
+      if (own === undefined) return each;
+      const made = applyEdits(`${underMachines}${each.text}`, own);
+      undo.unshift(...made.undo);
+      return { ...each, text: made.text.slice(underMachines.length) };
+    });
+    // What puts back more than the machine speaks of the piece, not of the file.
+    if (undo.some(({ path }) => path.length < 2)) return applyEdits(text, edits);
+    return { text: pieceOf(cut, machines), undo };
   }
+}
+
+const underMachines = 'machines:\n';
+
+/** The edits of each machine in their order; nothing where one of them is not inside a machine that is there. */
+function byMachine(edits: readonly Edit[], cut: MachineTexts): ReadonlyMap<string, readonly Edit[]> | undefined {
+  const grouped = new Map<string, Edit[]>();
+  const names = new Set(cut.machines.map((each) => each.name));
+  for (const edit of edits) {
+    const [first, name] = edit.path;
+    if (edit.path.length < 3 || first !== 'machines' || typeof name !== 'string' || !names.has(name)) return undefined;
+    const own = grouped.get(name);
+    if (own === undefined) grouped.set(name, [edit]);
+    else own.push(edit);
+  }
+  return grouped;
 }
 
 /** One step of reading, on its way to be the reading. */

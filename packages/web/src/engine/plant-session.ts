@@ -10,6 +10,7 @@ import {
 import type { Edit } from '@soundpost/server/protocol';
 import { PlantReading } from './plant-reading.ts';
 import type { CatalogueTexts } from './read-plant.ts';
+import { writtenMachine } from './written-machine.ts';
 
 /** Budgets draw their trials from here; the same number gives the same digits as on the command line. */
 const seed = 1;
@@ -44,6 +45,16 @@ export class PlantSession {
 
   edited(text: string, edits: readonly Edit[]) {
     return this.#reading.edited(text, edits);
+  }
+
+  /** The text of one machine as a file of its own; the whole text where it cannot be cut out. */
+  machineText(name: string): string {
+    return this.#reading.machineText(name);
+  }
+
+  /** A machine as its file writes it, every value as it was typed; nothing where there is no such machine. */
+  machineWritten(name: string): unknown {
+    return writtenMachine(this.machineText(name), name);
   }
 
   /** How many machines the file has, read or not. */

@@ -1,22 +1,27 @@
 import {
   type DesignedMachine,
+  installations,
+  kindOf,
   operatingRange,
   pointPlaces,
   type Showing,
   showQuantity,
   statuses,
+  type Train,
 } from '@soundpost/core';
 import { machineFacts, markupOf, Openings, runningSheets, speedMapCaption, trainFigure } from '@soundpost/documents';
 import { designedRow } from '../point-row.ts';
 import type { FindingView, SheetView } from '../views.ts';
+import { kindForms } from './kind-forms.ts';
 import { sheetForms } from './sheet-forms.ts';
-import type { MachineBench, SpeedRange } from './views.ts';
+import type { MachineBench, OperationForm, SpeedRange } from './views.ts';
 
 /** Everything of a machine but what follows the speed under the hand. */
 export function machineBench(
   machine: DesignedMachine,
   findings: readonly FindingView[],
   showing: Showing,
+  written: unknown,
 ): MachineBench {
   const { stated } = machine;
   const places = pointPlaces(stated);
@@ -36,7 +41,11 @@ export function machineBench(
       };
     }),
     findings,
-    forms: sheetForms(stated, showing),
+    forms: sheetForms(stated, showing, written),
+    shafts: stated.train.shafts.map((name) => ({ name, carries: carriedBy(stated.train, name) })),
+    operation: operationOf(stated.train),
+    kinds: kindForms(),
+    installations,
     statuses,
     speed: speedRange(machine, showing),
     mapCaption: speedMapCaption,
@@ -60,6 +69,22 @@ export function machineOpenings(
     })),
   ];
   return { sheets, openings };
+}
+
+function carriedBy({ elements }: Train, shaft: string): string {
+  return elements
+    .filter((each) => Object.values<string>(each.shafts).includes(shaft))
+    .map((each) => each.name)
+    .join(', ');
+}
+
+function operationOf({ operation, elements }: Train): OperationForm {
+  return {
+    by: operation.by,
+    of: operation.by === 'shaft' ? operation.shaft : operation.motor,
+    motors: elements.filter((each) => kindOf(each).drive !== undefined).map((each) => each.name),
+    states: operation.states.map((each) => each.name),
+  };
 }
 
 /** The quantity in which the speed of a machine is typed and shown. */

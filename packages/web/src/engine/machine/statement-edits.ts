@@ -10,21 +10,66 @@ export function statementEdits(
   typed: StatementForm,
 ): readonly Edit[] {
   const after = { value: typed.value.trim(), status: typed.status, source: typed.source.trim() };
+  if (isUnknown(after.value, mayBeLeftOut)) return unknownEdits(path, before, typed, mayBeLeftOut);
   if (after.value === before.value && after.status === before.status && after.source === before.source) return [];
-  if (after.value === '') {
-    if (before.value === '') return [];
-    return [{ path, yaml: mayBeLeftOut ? undefined : 'unknown' }];
-  }
+  if (after.value === '') return before.value === '' ? [] : [{ path, yaml: undefined }];
   const hasOrigin = after.status !== '' || after.source !== '';
   const hadOrigin = before.status !== '' || before.source !== '';
-  if (!hasOrigin || after.value === 'unknown') return [{ path, yaml: yamlScalar(after.value) }];
-  if (!hadOrigin || before.value === '') return [{ path, yaml: mapping(after) }];
+  if (!hasOrigin) return [{ path, yaml: yamlScalar(after.value) }];
+  if (!hadOrigin || isUnknown(before.value, mayBeLeftOut)) return [{ path, yaml: mapping(after) }];
   return (['value', 'status', 'source'] as const)
     .filter((key) => after[key] !== before[key])
     .map((key) => ({ path: [...path, key], yaml: after[key] === '' ? undefined : yamlScalar(after[key]) }));
 }
 
-function mapping(statement: StatementForm): string {
+/** Whether a field that holds this is not known: an empty one is, unless it may be left out. */
+export function isUnknown(value: string, mayBeLeftOut: boolean): boolean {
+  return value.trim() === 'unknown' || (value.trim() === '' && !mayBeLeftOut);
+}
+
+/** Why the bounds of what is not known cannot stand in the file yet. */
+export function boundsWait({ low = '', high = '' }: StatementForm): string | undefined {
+  return (low.trim() === '') === (high.trim() === '')
+    ? undefined
+    : 'Both bounds are needed, the low one and the high one.';
+}
+
+function unknownEdits(
+  path: Edit['path'],
+  before: StatementForm,
+  typed: StatementForm,
+  mayBeLeftOut: boolean,
+): readonly Edit[] {
+  if (boundsWait(typed) !== undefined) return [];
+  const guess = (form: StatementForm) => ({
+    ask: (form.ask ?? '').trim(),
+    between:
+      (form.low ?? '').trim() === '' ? '' : `[${yamlScalar(form.low!.trim())}, ${yamlScalar(form.high!.trim())}]`,
+  });
+  const now = guess(typed);
+  const wasUnknown = isUnknown(before.value, mayBeLeftOut);
+  const was = wasUnknown ? guess(before) : { ask: '', between: '' };
+  if (wasUnknown && now.ask === was.ask && now.between === was.between) return [];
+  if (now.ask === '' && now.between === '') return [{ path, yaml: 'unknown' }];
+  if (was.ask === '' && was.between === '') {
+    const parts = [
+      'unknown: true',
+      ...(now.ask === '' ? [] : [`ask: ${yamlScalar(now.ask)}`]),
+      ...(now.between === '' ? [] : [`between: ${now.between}`]),
+    ];
+    return [{ path, yaml: `{ ${parts.join(', ')} }` }];
+  }
+  return [
+    ...(now.ask === was.ask
+      ? []
+      : [{ path: [...path, 'ask'], yaml: now.ask === '' ? undefined : yamlScalar(now.ask) }]),
+    ...(now.between === was.between
+      ? []
+      : [{ path: [...path, 'between'], yaml: now.between === '' ? undefined : now.between }]),
+  ];
+}
+
+function mapping(statement: Pick<StatementForm, 'value' | 'status' | 'source'>): string {
   const parts = (['value', 'status', 'source'] as const).flatMap((key) =>
     statement[key] === '' ? [] : [`${key}: ${yamlScalar(statement[key])}`],
   );

@@ -1,10 +1,15 @@
 import type { FindingView, PointRow, SheetView } from '../views.ts';
+import type { KindForm, RoleForm } from './building-views.ts';
 
 /** How a value stands in the file: its text and whence it is known, or that it is unknown or left out. */
 export interface StatementForm {
   readonly value: string;
   readonly status: string;
   readonly source: string;
+  /** Of a value that is not known: who could answer, and the bounds it is believed to lie between. */
+  readonly ask?: string;
+  readonly low?: string;
+  readonly high?: string;
 }
 
 /** One field of a data sheet, ready to be typed into. */
@@ -18,6 +23,10 @@ export interface FieldForm {
   /** For one of a list of words. */
   readonly choices: readonly string[] | undefined;
   readonly mayBeLeftOut: boolean;
+  /** Whether bounds can be believed of it where it is not known. */
+  readonly mayBeBounded: boolean;
+  /** A value without a word of how it is known: the file has no place for one. */
+  readonly plain: boolean;
   readonly path: readonly (string | number)[];
   readonly statement: StatementForm;
   /** The value in the reader's units, where that is not what was typed. */
@@ -36,6 +45,30 @@ export interface SheetForm {
   /** What is stated, in one line. */
   readonly summary: string;
   readonly fields: readonly FieldForm[];
+  /** Of an element: its name, and the shaft in each of its roles. */
+  readonly element?: ElementForm;
+}
+
+/** Where an element stands, to be changed in place. */
+export interface ElementForm {
+  readonly name: string;
+  readonly first: boolean;
+  readonly last: boolean;
+  readonly roles: readonly (RoleForm & { readonly shaft: string })[];
+}
+
+/** How a machine is run, to be changed in place. */
+export interface OperationForm {
+  readonly by: 'shaft' | 'line';
+  readonly of: string;
+  readonly motors: readonly string[];
+  readonly states: readonly string[];
+}
+
+/** The shafts of a machine, and what stands on each. */
+export interface ShaftForm {
+  readonly name: string;
+  readonly carries: string;
 }
 
 /** A point with where it sits in the drawing. */
@@ -65,6 +98,11 @@ export interface MachineBench {
   readonly points: readonly PlacedPoint[];
   readonly findings: readonly FindingView[];
   readonly forms: readonly SheetForm[];
+  readonly shafts: readonly ShaftForm[];
+  readonly operation: OperationForm;
+  /** What can be added to the train. */
+  readonly kinds: readonly KindForm[];
+  readonly installations: readonly string[];
   readonly statuses: readonly string[];
   /** Nothing where the range is not known. */
   readonly speed: SpeedRange | undefined;
