@@ -38,6 +38,8 @@ test('golden: numbers as an engineer writes them', () => {
 test('golden: values in the unit that fits them', () => {
   expect(showQuantity('capacitance', 8.5e-9)).toBe('8.5 nF');
   expect(showQuantity('temperature', 338.15)).toBe('65 °C');
+  expect(showQuantity('frequency', 27000)).toBe('27000 Hz');
+  expect(showQuantity('frequency', 42.55e6)).toBe('42.55 MHz');
   expect(showQuantity('temperature', 338.15, { units: 'us' })).toBe('149 °F');
   expect(showQuantity('shaft speed', 24.7667)).toBe('1486 r/min');
   expect(showQuantity('resistance', 0)).toBe('0 Ω');

@@ -1,6 +1,6 @@
 import { type Detector, shortDetector } from './detector.ts';
 import { asSineDetector, type Band, type Level } from './level.ts';
-import { type QuantityName, quantities } from './quantities.ts';
+import { type QuantityDefinition, type QuantityName, quantities } from './quantities.ts';
 import { Broken } from './refusal.ts';
 import type { Span, Tolerance } from './span.ts';
 import { unitFor } from './unit-expression.ts';
@@ -61,7 +61,8 @@ export function showNumber(value: number, digits = 4, decimal: Showing['decimal'
 
 /** The unit a value of this quantity is usually shown in: the largest in which it is at least 1 when rounded. */
 export function usualUnit(name: QuantityName, value: number, system: UnitSystem = 'metric', digits = 4): string {
-  const candidates = quantities[name][system];
+  const definition: QuantityDefinition = quantities[name];
+  const candidates = [...definition[system], ...(definition.beyond ?? [])];
   let chosen: string = candidates[0]!;
   for (const candidate of candidates) {
     const { factor } = unitFor(chosen, name);

@@ -6,6 +6,8 @@ export interface QuantityDefinition {
   readonly dimension: Dimension;
   readonly metric: readonly string[];
   readonly us: readonly string[];
+  /** Shown in these where it is as large as that; nobody is asked to type in them. */
+  readonly beyond?: readonly string[];
   /** A value below zero has no meaning: it is refused where it is read. */
   readonly neverNegative?: true;
 }
@@ -27,7 +29,7 @@ const magnitude = (unit: string, dimension: Dimension, metric: string, us = metr
  * frequency, or a gain and a tolerance, share one. Units of one quantity are listed small to large.
  */
 export const quantities = {
-  frequency: magnitude('Hz', [0, 0, -1, 0, 0, 0], 'Hz MHz'),
+  frequency: { ...magnitude('Hz', [0, 0, -1, 0, 0, 0], 'Hz'), beyond: ['MHz'] },
   'shaft speed': quantity('Hz', [0, 0, -1, 0, 0, 0], 'r/min', 'r/min'),
   acceleration: quantity('m/s2', [1, 0, -2, 0, 0, 0], 'ug mg g', 'ug mg g'),
   velocity: quantity('m/s', [1, 0, -1, 0, 0, 0], 'mm/s', 'in/s'),
