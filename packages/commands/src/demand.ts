@@ -30,7 +30,7 @@ import type { Manner } from './manner.ts';
 import { pointCalled } from './plant/point-called.ts';
 import { readPlant } from './plant/read-plant.ts';
 import { type Unknown, unknownOfMachine, unknownOfPoint } from './plant/unknowns.ts';
-import { seed } from './prove.ts';
+import { seed } from './seed.ts';
 import { findingsLines } from './text/finding-text.ts';
 import { coincidenceLines, frequencyLines, machineHeading } from './text/frequency-table-text.ts';
 import { limitsLines } from './text/limits-text.ts';

@@ -15,7 +15,7 @@ import { growingFaultJson } from './json/growing-fault-json.ts';
 import { blank, heading, labelled, paragraph } from './layout/line.ts';
 import { designedPointCalled, pointCalled, unknownName } from './plant/point-called.ts';
 import { readPlant } from './plant/read-plant.ts';
-import { seed } from './prove.ts';
+import { seed } from './seed.ts';
 import { growingFaultLines } from './text/growing-fault-text.ts';
 import { missingText } from './text/values-text.ts';
 

@@ -1,9 +1,12 @@
 export * from './command.ts';
 export * from './commands.ts';
 export * from './in-memory.ts';
+export { revisionFolder } from './issue/revision-names.ts';
+export { issue } from './issue.ts';
 export * from './layout/line.ts';
 export * from './layout/wrap.ts';
 export * from './manner.ts';
 export * from './outcome.ts';
 export * from './performed.ts';
+export { statedTexts } from './plant/stated-texts.ts';
 export * from './surroundings.ts';

@@ -1,15 +1,9 @@
-import {
-  blocks,
-  completenessFindings,
-  design as designOf,
-  type Finding,
-  inOrderOfWeight,
-  Refusal,
-  valueIfStated,
-} from '@soundpost/core';
-import { documentRecord, type Issuing, issuedKinds, issueFacts, setFindings } from '@soundpost/documents/document-set';
+import { design as designOf, type Finding, Refusal, valueIfStated } from '@soundpost/core';
+import { issuedKinds } from '@soundpost/documents/document-set';
 import { always, argument, command, namesFlag, switchFlag, textFlag } from './command.ts';
+import { completeDesign, composedSet } from './issue/composed-set.ts';
 import { frozenFiles } from './issue/frozen.ts';
+import { revisionFolder } from './issue/revision-names.ts';
 import {
   contentsName,
   frozenBefore,
@@ -26,7 +20,8 @@ import type { Manner } from './manner.ts';
 import type { Outcome } from './outcome.ts';
 import { contentHashOf } from './plant/content-hash.ts';
 import { readPlant } from './plant/read-plant.ts';
-import { seed, verdictLine } from './prove.ts';
+import { verdictLine } from './prove.ts';
+import { seed } from './seed.ts';
 import { pathIn, type Surroundings } from './surroundings.ts';
 import { findingsLines } from './text/finding-text.ts';
 import { counted } from './text/values-text.ts';
@@ -94,21 +89,15 @@ async function issued(surroundings: Surroundings, wanted: Wanted, manner: Manner
   surroundings.step(`designing ${counted(points, 'point')}`);
   const designed = designOf(plant, seed);
   surroundings.step('looking for what is missing');
-  const design = { ...designed, findings: inOrderOfWeight([...designed.findings, ...completenessFindings(designed)]) };
-  const recordsWith = (issuing: Issuing) =>
-    kinds.flatMap((kind) => documentRecord(kind, design, issueFacts(design, issuing), manner.showing) ?? []);
-  const asIssued: Issuing = { revision, contentHash };
-  const between = setFindings(recordsWith(asIssued));
-  const against = [...design.findings, ...between].filter((each) => each.weight === 'blocks-issue');
-  const blocked = blocks(against);
-  if (blocked && !wanted.preliminary) return notIssued(against, manner, verdictLine(design));
+  const design = completeDesign(designed);
+  const { preliminary } = wanted;
+  const set = composedSet(design, { kinds, revision, contentHash, preliminary, showing: manner.showing });
+  const { against, blocked, facts, records } = set;
+  if (blocked && !preliminary) return notIssued(against, manner, verdictLine(design));
 
-  const folder = pathIn(wanted.out, `revision-${plainName(revision)}`);
-  const issuing: Issuing = wanted.preliminary ? { ...asIssued, preliminary: preliminaryWords(against) } : asIssued;
+  const folder = pathIn(wanted.out, revisionFolder(revision));
   const before = await frozenBefore(surroundings, folder, revision, contentHash);
   const frozen = frozenFiles(design, read);
-  const facts = issueFacts(design, issuing);
-  const records = recordsWith(issuing);
   const files: ListedFile[] = [];
   const kept = await surroundings.writeFolder(folder, contentsName, async (staged) => {
     const put = async (file: IssuedFile) => {
@@ -138,7 +127,7 @@ async function issued(surroundings: Surroundings, wanted: Wanted, manner: Manner
       ...(kept === undefined
         ? []
         : paragraph(`What stood in that folder and was not issued is kept in ${kept}.`, manner.width)),
-      ...(wanted.preliminary ? paragraph(`Preliminary: ${issuing.preliminary}`, manner.width) : []),
+      ...(wanted.preliminary ? paragraph(`Preliminary: ${facts.preliminary}`, manner.width) : []),
       blank,
       ...verdictLine(design),
     ],
@@ -164,11 +153,6 @@ function notIssued(against: readonly Finding[], manner: Manner, verdict: readonl
   };
 }
 
-function preliminaryWords(against: readonly Finding[]): string {
-  if (against.length === 0) return 'issued for checking; no finding blocks it.';
-  return `${counted(against.length, 'finding')} ${against.length === 1 ? 'blocks' : 'block'} the issue.`;
-}
-
 /** Keeps what is read, so that the hash of the issue is that of the plant file and every catalogue it names. */
 function remembering(surroundings: Surroundings, read: Uint8Array[]): Surroundings {
   return {
@@ -179,9 +163,4 @@ function remembering(surroundings: Surroundings, read: Uint8Array[]): Surroundin
       return bytes;
     },
   };
-}
-
-/** A revision as it may stand in the name of a folder anywhere. */
-function plainName(revision: string): string {
-  return revision.replace(/[^A-Za-z0-9_-]+/g, '-').slice(0, 40) || 'unnamed';
 }

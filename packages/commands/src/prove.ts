@@ -14,6 +14,7 @@ import type { Manner } from './manner.ts';
 import type { Outcome } from './outcome.ts';
 import { readPlant } from './plant/read-plant.ts';
 import { writeReport } from './report.ts';
+import { seed } from './seed.ts';
 import type { Surroundings } from './surroundings.ts';
 import { designedPointLines, unprovenOf } from './text/designed-point-text.ts';
 import { findingsLines, noFindings } from './text/finding-text.ts';
@@ -21,9 +22,6 @@ import { limitsLines } from './text/limits-text.ts';
 import { loopLines } from './text/loops-text.ts';
 import { questionLines } from './text/questions-text.ts';
 import { counted } from './text/values-text.ts';
-
-/** The trials of the uncertainty budgets start here; the same number gives the same digits. */
-export const seed = 1;
 
 export const prove = command({
   name: 'prove',

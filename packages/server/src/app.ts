@@ -6,6 +6,7 @@ import { streamSSE } from 'hono/streaming';
 import type { Changes } from './changes.ts';
 import type { Entrance } from './entrance.ts';
 import { fromHere, guarded } from './gate.ts';
+import { issueRoutes } from './issuing/routes.ts';
 import { pageFile } from './page-files.ts';
 import { plainPage, strangerPage, usedPage } from './plain-page.ts';
 import type { PlantFile } from './plant-on-disk.ts';
@@ -65,6 +66,7 @@ export function app(serving: Serving): Hono {
     return context.json(await plant.saveJournal(journal));
   });
   routes.get('/api/changes', (context) => changesTo(context, serving));
+  issueRoutes(routes, { plant, said, ending: serving.ending });
   routes.all('/api/*', (context) => context.text('There is nothing at this address.', 404));
 
   routes.get('*', async (context) => {

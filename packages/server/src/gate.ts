@@ -28,7 +28,10 @@ const headers: Readonly<Record<string, string>> = {
 /** Every answer carries these, also a refusal. */
 export const guarded: MiddlewareHandler = async (context, next) => {
   await next();
-  for (const [name, value] of Object.entries(headers)) context.res.headers.set(name, value);
+  for (const [name, value] of Object.entries(headers)) {
+    // Only a document that was issued says otherwise: it brings its style along, and runs nothing.
+    if (!context.res.headers.has(name)) context.res.headers.set(name, value);
+  }
   if (!context.res.headers.has('Cache-Control')) context.res.headers.set('Cache-Control', 'no-store');
 };
 

@@ -1,5 +1,6 @@
 import type { Edit } from '@soundpost/files';
 
+export type * from './issuing/protocol.ts';
 export type { Edit };
 
 /** What one act of the engineer changed, and what undoes it. */

@@ -1,4 +1,3 @@
-import { inflateRawSync } from 'node:zlib';
 import { Refusal } from '@soundpost/core';
 
 /** A workbook of ours has some ten parts; one of an office program some dozens. */
@@ -10,7 +9,7 @@ const mostUnpacked = 64 * 1024 * 1024;
  * Refuses an archive that is none, that holds too much, or that says less of itself than it holds: every part is unpacked
  * once, bounded, before any reader sees it. ZIP, APPNOTE 6.3, end of central directory and file headers; from memory.
  */
-export function refuseUnbounded(bytes: Uint8Array): void {
+export async function refuseUnbounded(bytes: Uint8Array): Promise<void> {
   const view = new DataView(bytes.buffer, bytes.byteOffset, bytes.byteLength);
   const end = endOfDirectory(view);
   const entries = view.getUint16(end + 10, true);
@@ -26,7 +25,7 @@ export function refuseUnbounded(bytes: Uint8Array): void {
     ];
     const local = view.getUint32(at + 42, true);
     if (unpacked > left) throw tooMuch('a workbook that unpacks to more', 'at most 64 MiB unpacked');
-    left -= unpackedLength(bytes, view, { method, packed, local, most: left });
+    left -= await unpackedLength(bytes, view, { method, packed, local, most: left });
     at += 46 + view.getUint16(at + 28, true) + view.getUint16(at + 30, true) + view.getUint16(at + 32, true);
   }
 }
@@ -38,20 +37,31 @@ interface PackedPart {
   readonly most: number;
 }
 
-function unpackedLength(bytes: Uint8Array, view: DataView, { method, packed, local, most }: PackedPart): number {
+async function unpackedLength(
+  bytes: Uint8Array,
+  view: DataView,
+  { method, packed, local, most }: PackedPart,
+): Promise<number> {
   if (local + 30 > view.byteLength || view.getUint32(local, true) !== 0x04034b50) throw broken();
   const from = local + 30 + view.getUint16(local + 26, true) + view.getUint16(local + 28, true);
   if (from + packed > view.byteLength) throw broken();
   if (method === 0) return packed;
   if (method !== 8) throw broken();
+  const packedPart = new Blob([bytes.slice(from, from + packed)]);
+  const reader = packedPart.stream().pipeThrough(new DecompressionStream('deflate-raw')).getReader();
+  let length = 0;
   try {
-    return inflateRawSync(bytes.subarray(from, from + packed), { maxOutputLength: Math.max(1, most) }).length;
-  } catch (error) {
-    if ((error as { code?: string }).code === 'ERR_BUFFER_TOO_LARGE') {
-      throw tooMuch('a workbook that unpacks to more than it says', 'at most 64 MiB unpacked');
+    for (;;) {
+      const { done, value } = await reader.read();
+      if (done) return length;
+      length += value.length;
+      if (length > most) break;
     }
+  } catch {
     throw broken();
   }
+  await reader.cancel().catch(() => undefined);
+  throw tooMuch('a workbook that unpacks to more than it says', 'at most 64 MiB unpacked');
 }
 
 function endOfDirectory(view: DataView): number {

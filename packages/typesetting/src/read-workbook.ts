@@ -24,7 +24,7 @@ const mostMerges = 1000;
 
 /** Reads the tabs of a workbook, bounded. Throws Refusal for what is no workbook or holds too much. */
 export async function readWorkbook(bytes: Uint8Array): Promise<readonly BookSheet[]> {
-  refuseUnbounded(bytes);
+  await refuseUnbounded(bytes);
   const book = await readXlsx(bytes, { maxRows: mostRows + 1 }).catch((error: unknown) => {
     throw new Refusal({
       read: `a workbook that cannot be read (${error instanceof Error ? error.message : 'no reason given'})`,

@@ -10,7 +10,7 @@ import {
 import { issuedKinds } from '@soundpost/documents/document-set';
 import { applyEdits, type Edit, type StatedChange, statedChanges } from '@soundpost/files';
 import { plantOf, type StatedTexts } from '../plant/stated-texts.ts';
-import { seed } from '../prove.ts';
+import { seed } from '../seed.ts';
 
 /** A stated change, in the plant file or in a catalogue that it names. */
 export interface PlacedChange extends StatedChange {

@@ -1,4 +1,4 @@
-import type { BookCell } from '@soundpost/typesetting';
+import type { BookCell } from '@soundpost/typesetting/read-workbook';
 
 /** A table as a person hands it in: a head, rows below it, and what was exported in each where the file carries it. */
 export interface EditedTable {

@@ -1,6 +1,5 @@
 import { Refusal } from '@soundpost/core';
 import { pastedCells, textFile } from '@soundpost/files';
-import type { Surroundings } from '../surroundings.ts';
 import { type EditedTable, plainHead, tableOfTexts } from './edited-table.ts';
 
 const mostRows = 20_000;
@@ -17,10 +16,9 @@ export interface EditedFile {
 }
 
 /** The tables of a file a person edited: the tabs of a workbook, or one text. Throws Refusal in words. */
-export async function readEdited(surroundings: Surroundings, path: string): Promise<EditedFile> {
-  const bytes = await surroundings.readBytes(path);
+export async function readEdited(bytes: Uint8Array, path: string): Promise<EditedFile> {
   if (bytes[0] === 0x50 && bytes[1] === 0x4b) {
-    const { readWorkbook } = await import('@soundpost/typesetting');
+    const { readWorkbook } = await import('@soundpost/typesetting/read-workbook');
     const sheets = await readWorkbook(bytes);
     const said = (term: string) =>
       sheets

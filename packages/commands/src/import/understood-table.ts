@@ -9,7 +9,7 @@ import {
 } from '@soundpost/core';
 import type { SetTable } from '@soundpost/documents/document-set';
 import { type Edit, pastedQuantity, saidBefore, yamlAt } from '@soundpost/files';
-import type { BookCell } from '@soundpost/typesetting';
+import type { BookCell } from '@soundpost/typesetting/read-workbook';
 import { cellName, type EditedRow, type EditedTable } from './edited-table.ts';
 import { alike, cellTextOf, type FlatColumn, flatColumns, flatHeads, joined } from './flat-table.ts';
 import type { CellPlace, RoundTrip } from './round-trip-places.ts';

@@ -2,7 +2,7 @@ import { type Design, questions } from '@soundpost/core';
 import { cataloguesNamed } from '@soundpost/files';
 import { designJson } from '../json/design-json.ts';
 import type { FrozenTexts } from '../plant/stated-texts.ts';
-import { seed } from '../prove.ts';
+import { seed } from '../seed.ts';
 import type { IssuedFile } from './set-contents.ts';
 
 /**

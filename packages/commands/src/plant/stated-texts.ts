@@ -1,6 +1,7 @@
-import { type Catalogue, type Plant, Refusal } from '@soundpost/core';
+import { type Catalogue, type Plant, Refusal, type Writing } from '@soundpost/core';
 import { catalogueReader, cataloguesNamed, plantReader, readYaml, textFile, UnreadableFile } from '@soundpost/files';
 import { pathIn, type Surroundings } from '../surroundings.ts';
+import { hex } from './content-hash.ts';
 import { cataloguePath } from './read-plant.ts';
 
 /** Everything that is stated of a plant, as text: its file, and each catalogue that file names. */
@@ -32,7 +33,16 @@ export async function statedTexts(surroundings: Surroundings, path: string): Pro
 }
 
 /** The plant that texts state. Throws UnreadableFile where they state none. */
-export function plantOf({ from, plant, catalogues }: StatedTexts): Plant {
+export function plantOf(texts: StatedTexts): Plant {
+  return readTexts(texts).value;
+}
+
+/** How the plant file writes numbers. */
+export function writingOf(texts: StatedTexts): Writing {
+  return readTexts(texts).writing;
+}
+
+function readTexts({ from, plant, catalogues }: StatedTexts) {
   const encoder = new TextEncoder();
   const read = new Map<string, Catalogue>();
   for (const [name, text] of catalogues) read.set(name, readYaml(encoder.encode(text), name, catalogueReader).value);
@@ -41,7 +51,7 @@ export function plantOf({ from, plant, catalogues }: StatedTexts): Plant {
     if (catalogue === undefined) throw new Refusal({ read: name, expected: 'the name or path of a catalogue' });
     return catalogue;
   });
-  return readYaml(encoder.encode(plant), from, reader).value;
+  return readYaml(encoder.encode(plant), from, reader);
 }
 
 /** The text with its own line ends and signs, once it is known to be one that can be read. */
@@ -128,8 +138,7 @@ function inside(path: unknown): string {
 }
 
 async function sha256(bytes: Uint8Array): Promise<string> {
-  const { createHash } = await import('node:crypto');
-  return createHash('sha256').update(bytes).digest('hex');
+  return hex(await crypto.subtle.digest('SHA-256', bytes as Uint8Array<ArrayBuffer>));
 }
 
 async function bytesIfThere(surroundings: Surroundings, path: string): Promise<Uint8Array | undefined> {

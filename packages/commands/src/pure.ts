@@ -1,0 +1,12 @@
+/** What the screens share with the commands: nothing of it reads, writes or asks a clock. */
+export { type RevisionDifference, revisionDifference, type SheetChange } from './changes/revision-difference.ts';
+export { tableOfTexts } from './import/edited-table.ts';
+export { type EditedFile, readEdited } from './import/read-edited.ts';
+export { roundTrips } from './import/round-trip-places.ts';
+export { bytesOf, type HandedIn, type Understanding, understanding } from './import/understanding.ts';
+export type { UnderstoodCell, UnderstoodTable } from './import/understood-table.ts';
+export { type ComposedSet, completeDesign, composedSet } from './issue/composed-set.ts';
+export { nextRevision, revisionFolder } from './issue/revision-names.ts';
+export { contentHashOf } from './plant/content-hash.ts';
+export type { StatedTexts } from './plant/stated-texts.ts';
+export { seed } from './seed.ts';
