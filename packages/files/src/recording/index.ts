@@ -1,5 +1,6 @@
 export { type ByteSource, bytesInMemory } from './byte-source.ts';
 export * from './formats.ts';
+export * from './measured-recording.ts';
 export * from './open-recording.ts';
 export * from './recording-rules.ts';
 export * from './survey.ts';

@@ -1,0 +1,122 @@
+import {
+  type ChannelMeasures,
+  channelMeasures,
+  type Finding,
+  type MeasuredRecord,
+  type Missing,
+  pointDecimals,
+  questionsOf,
+  Refusal,
+  type Service,
+  type StatedChannel,
+  type StatedRecording,
+  type Writing,
+} from '@soundpost/core';
+import { channelFacts } from './channel-facts.ts';
+import type { OpenRecording } from './open-recording.ts';
+import { surveyed } from './survey.ts';
+
+/** A channel that serves the others: its pulses, or its reference signal. */
+export interface ServingChannel {
+  readonly name: string;
+  readonly serves: Service;
+  readonly record: MeasuredRecord;
+}
+
+/** What was measured of one recording, and what stands in its way. */
+export interface MeasuredRecording {
+  readonly records: readonly MeasuredRecord[];
+  readonly serving: readonly ServingChannel[];
+  readonly findings: readonly Finding[];
+  /** What neither the recording nor the records file says. */
+  readonly questions: readonly Missing[];
+}
+
+/**
+ * Reads a recording twice from end to end in blocks: once to hold its head against its data, once to measure every
+ * channel that the records file names. Throws Refusal.
+ */
+export async function measuredRecording(
+  opened: OpenRecording,
+  stated: StatedRecording,
+  writing: Writing = pointDecimals,
+): Promise<MeasuredRecording> {
+  const survey = await surveyed(opened);
+  const named = stated.channels.map((channel) => {
+    const index = placeOf(channel, survey.recording.channels, stated.file);
+    const described = survey.recording.channels[index]!;
+    const facts = channelFacts(described, stated, channel, writing);
+    const factor = facts.statement.unit.known ? facts.statement.unit.value : undefined;
+    return {
+      channel,
+      index,
+      facts,
+      factor: factor?.factor ?? 1,
+      offset: factor?.offset ?? 0,
+      gathering: channelMeasures({ rate: facts.rate, samples: described.samples }),
+    };
+  });
+  for await (const { values } of opened.blocks()) {
+    for (const { index, factor, offset, gathering } of named) {
+      const block = values[index]!;
+      gathering.take(factor === 1 && offset === 0 ? block : block.map((value) => value * factor + offset));
+    }
+  }
+  const records = named.map(({ channel, facts, gathering }) => ({
+    channel,
+    record: recordOf(stated, channel, facts.statement, gathering.result()),
+  }));
+  return {
+    records: records.flatMap(({ channel, record }) => (channel.point === undefined ? [] : [record])),
+    serving: records.flatMap(({ channel: { name, serves }, record }) =>
+      serves === undefined ? [] : [{ name, serves, record }],
+    ),
+    findings: [...survey.recording.findings, ...named.flatMap(({ facts }) => facts.findings)],
+    questions: questionsLeft(survey.recording, named),
+  };
+}
+
+function recordOf(
+  stated: StatedRecording,
+  channel: StatedChannel,
+  statement: MeasuredRecord['statement'],
+  measures: ChannelMeasures,
+): MeasuredRecord {
+  return {
+    recording: stated.name,
+    channel: channel.name,
+    at: channel.point ?? '',
+    occasion: stated.occasion,
+    statement,
+    measures,
+  };
+}
+
+/** By its number from 1, or by its name in the recording. Throws Refusal. */
+function placeOf({ channel, name }: StatedChannel, channels: readonly { readonly of: string }[], file: string): number {
+  const byName = channels.findIndex(({ of }) => of === channel);
+  if (byName >= 0) return byName;
+  const number = /^\d{1,4}$/.test(channel) ? Number(channel) : Number.NaN;
+  if (number >= 1 && number <= channels.length) return number - 1;
+  const names = channels.slice(0, 8).map(({ of }, index) => `${index + 1} (${of})`);
+  throw new Refusal({
+    read: `channel ${channel} (${name}) of ${file}`,
+    expected: `a channel of the recording: ${names.join(', ')}${channels.length > 8 ? ' …' : ''}`,
+  });
+}
+
+/** What is asked about the recording and no answer was given to. */
+function questionsLeft(
+  recording: Parameters<typeof questionsOf>[0],
+  named: readonly { readonly facts: ReturnType<typeof channelFacts> }[],
+): readonly Missing[] {
+  const answers = named.flatMap(({ facts: { rate, statement } }) => [
+    rate,
+    statement.unit,
+    statement.gain,
+    statement.coupling,
+  ]);
+  const left = answers.flatMap((each) => (each.known ? [] : each.missing));
+  const start = questionsOf(recording).filter(({ of }) => of === 'the recording');
+  return [...new Map([...left, ...start].map((each) => [`${each.of}/${each.what}`, each])).values()];
+}
