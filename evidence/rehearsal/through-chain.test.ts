@@ -62,7 +62,7 @@ test.each(dynamic.map((each) => [each.name, each] as const))(
         0,
       );
     });
-    const recordRate = rate / 4;
+    const recordRate = rate / 2;
     const record = known(throughChain(prediction, motionOf({ motion, rate, samples, lead }), { seed: 3, recordRate }));
     expect(record.clippedShare + record.slewedShare + record.overRangeShare).toBe(0);
     const mean = record.motion.reduce((sum, each) => sum + each, 0) / record.motion.length;
