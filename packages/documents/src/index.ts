@@ -5,6 +5,7 @@ export { type Explained, type NamedNumber, typedNumber } from './derivation/expl
 export { explainedJudgement } from './derivation/explained-judgement.ts';
 export { type Explanation, explanation } from './derivation/explanation.ts';
 export { Openings, opened } from './derivation/opened.ts';
+export { explainedMachine, explainedPointSheet, pointSheetNames } from './design/explained-sheet.ts';
 export { machineSheets, runningSheets, trainFigure } from './design/machine-section.ts';
 export { type PointSheet, pointSheets } from './design/point-section.ts';
 export { type DocumentKind, type DocumentOptions, documentKind } from './document-kind.ts';
@@ -26,4 +27,3 @@ export type { Setting } from './typesetting/setting.ts';
 export { table } from './typesetting/table.ts';
 export { outcomeSign, weightSign } from './typesetting/verdict-shape.ts';
 export { explainedBudget } from './uncertainty/explained-budget.ts';
-export { explainedMachine, explainedPointSheet, pointSheetNames } from './design/explained-sheet.ts';
