@@ -1,6 +1,6 @@
 import { type KeyboardEvent, useEffect, useId, useRef, useState } from 'react';
 import { usePlantStore } from '../app/plant-context.tsx';
-import { statementEdits } from '../engine/machine/statement-edits.ts';
+import { boundsWait, isUnknown, statementEdits } from '../engine/machine/statement-edits.ts';
 import type { FieldForm, StatementForm } from '../engine/machine/views.ts';
 import { Help } from '../parts/help.tsx';
 import { refusalWords } from './refusal-words.ts';
@@ -18,16 +18,18 @@ export function FieldRow({ of, field, statuses }: FieldRowOptions) {
   const { statement } = field;
   const [typed, setTyped] = useState(statement);
   const [refused, setRefused] = useState<string>();
+  const [waits, setWaits] = useState<string>();
   const why = useId();
   const under = useRef<string>(undefined);
-  const { value, status, source } = statement;
+  const stands = JSON.stringify(statement);
   useEffect(() => {
-    setTyped({ value, status, source });
+    setTyped(JSON.parse(stands));
     setRefused(undefined);
     under.current = undefined;
-  }, [value, status, source]);
+  }, [stands]);
 
   const take = async (next: StatementForm) => {
+    setWaits(boundsWait(next));
     const edits = statementEdits(field, next);
     // Enter takes what is typed, and so does leaving the field after it: once is enough.
     const same = JSON.stringify(edits);
@@ -92,8 +94,8 @@ export function FieldRow({ of, field, statuses }: FieldRowOptions) {
         )}
         <p id={why} className="beside">
           {refused === undefined ? (
-            <span className="quiet">
-              {field.unknown ?? (field.shown === undefined ? '' : `shown as ${field.shown}`)}
+            <span className={waits === undefined ? 'quiet' : undefined}>
+              {waits ?? field.unknown ?? (field.shown === undefined ? '' : `shown as ${field.shown}`)}
             </span>
           ) : (
             <span className="refused" role="alert">
@@ -102,35 +104,81 @@ export function FieldRow({ of, field, statuses }: FieldRowOptions) {
           )}
         </p>
       </td>
-      <td data-head="How it is known">
-        <select
-          aria-label={`How the ${name} is known`}
-          value={typed.status}
-          disabled={typed.value.trim() === ''}
-          onChange={(event) => {
-            const next = { ...typed, status: event.target.value };
-            setTyped(next);
-            void take(next);
-          }}
-        >
-          <option value="">not said</option>
-          {statuses.map((each) => (
-            <option key={each}>{each}</option>
-          ))}
-        </select>
-      </td>
-      <td data-head="Where from">
-        <input
-          type="text"
-          aria-label={`Where the ${name} comes from`}
-          autoComplete="off"
-          value={typed.source}
-          disabled={typed.value.trim() === ''}
-          placeholder="drawing, certificate, page"
-          onChange={(event) => setTyped({ ...typed, source: event.target.value })}
-          {...shared}
-        />
-      </td>
+      {field.plain ? (
+        <td colSpan={2} className="quiet">
+          as it is set, without a word of how it is known
+        </td>
+      ) : isUnknown(typed.value, field.mayBeLeftOut) ? (
+        <Unknown name={name} field={field} typed={typed} change={setTyped} shared={shared} />
+      ) : (
+        <>
+          <td data-head="How it is known">
+            <select
+              aria-label={`How the ${name} is known`}
+              value={typed.status}
+              disabled={typed.value.trim() === ''}
+              onChange={(event) => {
+                const next = { ...typed, status: event.target.value };
+                setTyped(next);
+                void take(next);
+              }}
+            >
+              <option value="">not said</option>
+              {statuses.map((each) => (
+                <option key={each}>{each}</option>
+              ))}
+            </select>
+          </td>
+          <td data-head="Where from">
+            <input
+              type="text"
+              aria-label={`Where the ${name} comes from`}
+              autoComplete="off"
+              value={typed.source}
+              disabled={typed.value.trim() === ''}
+              placeholder="drawing, certificate, page"
+              onChange={(event) => setTyped({ ...typed, source: event.target.value })}
+              {...shared}
+            />
+          </td>
+        </>
+      )}
     </tr>
+  );
+}
+
+interface UnknownOptions {
+  readonly name: string;
+  readonly field: FieldForm;
+  readonly typed: StatementForm;
+  readonly change: (typed: StatementForm) => void;
+  readonly shared: { readonly onKeyDown: (event: KeyboardEvent) => void; readonly onBlur: () => void };
+}
+
+/** Of what is not known: who could answer, and between which bounds it is believed to lie. */
+function Unknown({ name, field, typed, change, shared }: UnknownOptions) {
+  const text = (key: 'ask' | 'low' | 'high', label: string, placeholder: string) => (
+    <input
+      type="text"
+      aria-label={label}
+      autoComplete="off"
+      value={typed[key] ?? ''}
+      placeholder={placeholder}
+      onChange={(event) => change({ ...typed, [key]: event.target.value })}
+      {...shared}
+    />
+  );
+  return (
+    <>
+      <td data-head="Who could answer">{text('ask', `Who could answer the ${name}`, 'who could answer')}</td>
+      <td data-head="Believed between" className="bounds">
+        {field.mayBeBounded ? (
+          <>
+            {text('low', `Least believed ${name}`, 'believed at least')}
+            {text('high', `Most believed ${name}`, 'at most')}
+          </>
+        ) : undefined}
+      </td>
+    </>
   );
 }

@@ -4,9 +4,16 @@ import { pointAddress } from '../app/address.ts';
 import type { PlacedPoint } from '../engine/machine/views.ts';
 import { OutcomeWord } from '../parts/verdict-word.tsx';
 import { OpeningNumber } from '../parts/why.tsx';
+import { MoveButtons } from './move-buttons.tsx';
+import { RemoveButton } from './remove-button.tsx';
+
+interface MachinePointsOptions {
+  readonly machine: string;
+  readonly points: readonly PlacedPoint[];
+}
 
 /** The points by their numbers in the drawing: where each sits, from which side it is seen, and how it came out. */
-export function MachinePoints({ points }: { readonly points: readonly PlacedPoint[] }) {
+export function MachinePoints({ machine, points }: MachinePointsOptions) {
   if (points.length === 0) {
     return <p className="empty">No measuring point is stated for this machine: nothing of it is watched.</p>;
   }
@@ -28,11 +35,14 @@ export function MachinePoints({ points }: { readonly points: readonly PlacedPoin
             <th scope="col" className="number">
               Least margin
             </th>
+            <th scope="col">
+              <span className="unseen">Order</span>
+            </th>
           </tr>
         </thead>
         <tbody>
           {points.map((each) => (
-            <Row key={each.row.of} point={each} />
+            <Row key={each.row.of} machine={machine} point={each} last={points.length} />
           ))}
         </tbody>
       </table>
@@ -40,7 +50,14 @@ export function MachinePoints({ points }: { readonly points: readonly PlacedPoin
   );
 }
 
-function Row({ point: { number, row, at, toldBy, seen, rotation } }: { readonly point: PlacedPoint }) {
+interface RowOptions {
+  readonly machine: string;
+  readonly point: PlacedPoint;
+  /** The number of the last one. */
+  readonly last: number;
+}
+
+function Row({ machine, point: { number, row, at, toldBy, seen, rotation }, last }: RowOptions) {
   return (
     <tr>
       <Cell head="No." number>
@@ -83,6 +100,10 @@ function Row({ point: { number, row, at, toldBy, seen, rotation } }: { readonly 
           </OpeningNumber>
         )}
       </Cell>
+      <td className="acts">
+        <MoveButtons what="point" machine={machine} name={row.name} first={number === 1} last={number === last} />
+        <RemoveButton what="point" machine={machine} name={row.name} />
+      </td>
     </tr>
   );
 }

@@ -1,4 +1,4 @@
-import { Link } from 'wouter';
+import { Link, useLocation } from 'wouter';
 import { useAnswer, usePlantState } from '../app/plant-context.tsx';
 import type { MachineBench } from '../engine/machine/views.ts';
 import { FindingBlock } from '../parts/finding-block.tsx';
@@ -6,6 +6,9 @@ import { Help } from '../parts/help.tsx';
 import { Markup } from '../parts/markup.tsx';
 import { MachinePoints } from './machine-points.tsx';
 import { MachineSheets } from './machine-sheets.tsx';
+import { PointAdding } from './point-adding.tsx';
+import { RemoveButton } from './remove-button.tsx';
+import { ShaftList } from './shaft-list.tsx';
 import { SheetFormList } from './sheet-form-list.tsx';
 import { SpeedBench } from './speed-bench.tsx';
 import '../style/machine.css';
@@ -29,11 +32,15 @@ export function MachineView({ name }: { readonly name: string }) {
 
 function Bench({ bench }: { readonly bench: MachineBench }) {
   const { generation } = usePlantState();
+  const [, navigate] = useLocation();
   return (
     <article className="machine">
-      <p className="crumbs">
-        <Link href="/">Points</Link> /
-      </p>
+      <div className="crumbs">
+        <span>
+          <Link href="/">Points</Link> /
+        </span>
+        <RemoveButton what="machine" machine={bench.name} name="" gone={() => navigate('/')} />
+      </div>
       <h1 className="name" title={bench.name}>
         <bdi>{bench.name}</bdi>
       </h1>
@@ -71,10 +78,15 @@ function Bench({ bench }: { readonly bench: MachineBench }) {
       </div>
       <section aria-labelledby="machine-points">
         <h2 id="machine-points">Points</h2>
-        <MachinePoints points={bench.points} />
+        <MachinePoints machine={bench.name} points={bench.points} />
+        <PointAdding bench={bench} />
       </section>
       <SpeedBench bench={bench} generation={generation} />
-      <SheetFormList forms={bench.forms} statuses={bench.statuses} />
+      <section aria-labelledby="shafts">
+        <h2 id="shafts">Shafts</h2>
+        <ShaftList bench={bench} />
+      </section>
+      <SheetFormList bench={bench} />
       <MachineSheets machine={bench.name} sheets={bench.sheets} />
     </article>
   );

@@ -7,8 +7,9 @@ export function FilterBar(props: {
   /** The rules that found something, with the number of points. */
   readonly rules: readonly (readonly [string, number])[];
   readonly paste: () => void;
+  readonly add: () => void;
 }) {
-  const { filters, change, rules, paste } = props;
+  const { filters, change, rules, paste, add } = props;
   const gone = filters.rule !== '' && !rules.some(([rule]) => rule === filters.rule);
   return (
     <search className="filter-bar">
@@ -42,9 +43,14 @@ export function FilterBar(props: {
           {gone ? <option value={filters.rule}>{filters.rule} (0)</option> : undefined}
         </select>
       </label>
-      <button type="button" className="paste" onClick={paste}>
-        Paste a table…
-      </button>
+      <span className="paste">
+        <button type="button" onClick={add}>
+          Add a machine…
+        </button>
+        <button type="button" onClick={paste}>
+          Paste a table…
+        </button>
+      </span>
     </search>
   );
 }

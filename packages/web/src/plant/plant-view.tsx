@@ -6,6 +6,7 @@ import type { PlantView as PlantRecord } from '../engine/views.ts';
 import { CoverageLine } from './coverage-line.tsx';
 import { FilterBar } from './filter-bar.tsx';
 import { coverageOf, type Filters, linesOf, rulesAt } from './lines.ts';
+import { MachineAdding } from './machine-adding.tsx';
 import { PasteDialog } from './paste-dialog.tsx';
 import { PointGrid } from './point-grid.tsx';
 import { QuestionList } from './question-list.tsx';
@@ -17,6 +18,7 @@ import { useTypedCells } from './use-typed-cells.ts';
 export function PlantView() {
   const { plant } = usePlantState();
   const [pasting, setPasting] = useState<string>();
+  const [adding, setAdding] = useState(false);
   useEffect(() => {
     const pasted = (event: ClipboardEvent) => {
       if (event.target instanceof Element && event.target.closest('input, textarea, select, dialog') !== null) return;
@@ -31,14 +33,21 @@ export function PlantView() {
   if (plant === undefined) return undefined;
   return (
     <div className="plant-view">
-      <Points plant={plant} paste={() => setPasting('')} />
+      <Points plant={plant} paste={() => setPasting('')} add={() => setAdding(true)} />
       <QuestionList />
+      {adding ? <MachineAdding close={() => setAdding(false)} /> : undefined}
       {pasting === undefined ? undefined : <PasteDialog first={pasting} close={() => setPasting(undefined)} />}
     </div>
   );
 }
 
-function Points({ plant, paste }: { readonly plant: PlantRecord; readonly paste: () => void }) {
+interface PointsOptions {
+  readonly plant: PlantRecord;
+  readonly paste: () => void;
+  readonly add: () => void;
+}
+
+function Points({ plant, paste, add }: PointsOptions) {
   const [search, setSearch] = useSearchParams();
   const word = (name: string) => search.get(name) ?? '';
   const [text, outcome, rule] = [word('words'), word('outcome'), word('rule')];
@@ -63,12 +72,15 @@ function Points({ plant, paste }: { readonly plant: PlantRecord; readonly paste:
         <CoverageLine coverage={coverage} filtered={filtered} refusals={typed.refusals} />
       </header>
       {plant.machines.length === 0 ? undefined : (
-        <FilterBar filters={filters} change={change} rules={counted} paste={paste} />
+        <FilterBar filters={filters} change={change} rules={counted} paste={paste} add={add} />
       )}
       {plant.machines.length === 0 ? (
         <Empty>
-          The plant file has no machine yet. A point stands at a machine: write the first one under{' '}
-          <code>machines</code> in the file, with its shafts and elements; this page follows as soon as the file is
+          The plant file has no machine yet, and a point stands at a machine.{' '}
+          <button type="button" className="main" onClick={add}>
+            Add a machine…
+          </button>{' '}
+          Or write the first one under <code>machines</code> in the file; this page follows as soon as the file is
           saved.
         </Empty>
       ) : lines.length === 0 ? (
@@ -87,7 +99,7 @@ function Points({ plant, paste }: { readonly plant: PlantRecord; readonly paste:
           <button type="button" className="main" onClick={paste}>
             Paste a table…
           </button>{' '}
-          of points with their machines, or write them under <code>points</code> of a machine in the file.
+          of points with their machines, or open a machine and add its points one by one.
         </Empty>
       ) : undefined}
       {plant.points.length === 0 ? undefined : <SelectionBar selection={selection} rows={selected} />}
