@@ -1,6 +1,6 @@
 import { nearest, Refusal } from '@soundpost/core';
 import { bytesInMemory } from '@soundpost/files';
-import type { Surroundings } from './surroundings.ts';
+import type { Content, Surroundings } from './surroundings.ts';
 
 /** A world of files in memory, for tests and rehearsals: nothing in it reaches the disk. */
 export interface InMemory extends Surroundings {
@@ -8,6 +8,10 @@ export interface InMemory extends Surroundings {
   readonly files: Map<string, Uint8Array>;
   /** What was said to be done, in order. */
   readonly steps: string[];
+}
+
+function whole(content: Content): string | Uint8Array {
+  return typeof content === 'string' || content instanceof Uint8Array ? content : [...content].join('');
 }
 
 export function inMemory(
@@ -35,7 +39,7 @@ export function inMemory(
     openFile: async (path) => ({ ...bytesInMemory(standingAt(path)), close: async () => {} }),
     writeFile: async (path, content, { overwrite }) => {
       if (!overwrite && standing.has(path)) throw new Refusal({ read: path, expected: 'a name that is not taken' });
-      standing.set(path, bytesOf(content));
+      standing.set(path, bytesOf(whole(content)));
     },
     writeFolder: async (folder, _, fill) => {
       const staged = `${folder}.unfinished`;

@@ -22,6 +22,9 @@ export interface Through {
   readonly of: number;
 }
 
+/** What a file holds, whole or piece by piece. */
+export type Content = string | Uint8Array | Iterable<string>;
+
 /** Everything a command may do to the world, passed in: a test gives it a world of its own. */
 export interface Surroundings {
   /** The bytes of a file. Throws Refusal in words. */
@@ -29,7 +32,7 @@ export interface Surroundings {
   /** Opens a file of any size to be read in pieces. Throws Refusal in words. */
   openFile(path: string): Promise<OpenFile>;
   /** Writes a file as a whole and makes its folder where there is none. Throws Refusal in words. */
-  writeFile(path: string, content: string | Uint8Array, replacing: { readonly overwrite: boolean }): Promise<void>;
+  writeFile(path: string, content: Content, replacing: { readonly overwrite: boolean }): Promise<void>;
   /**
    * Fills a folder under another name, which then takes the place of what stands there, as a whole or not at all.
    * `listing` is the file in it that lists what belongs to it; the answer is where anything else was put. Throws Refusal

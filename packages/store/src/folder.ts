@@ -2,7 +2,7 @@ import { open, readdir, stat } from 'node:fs/promises';
 import { basename, dirname } from 'node:path';
 import { nearest, Refusal } from '@soundpost/core';
 import type { Listing } from './listed-files.ts';
-import { codeOf, isUnfinished, type Replacing, replaceWhole } from './whole-file.ts';
+import { type Content, codeOf, isUnfinished, type Replacing, replaceWhole } from './whole-file.ts';
 import { type Filled, replaceFolder } from './whole-folder.ts';
 
 const mebibyte = 1024 * 1024;
@@ -41,7 +41,7 @@ export async function readBytes(path: string, largest = largestRead): Promise<Ui
 /** The text of a file is decoded by its reader; written text is always UTF-8. Throws Refusal in words. */
 export async function writeWhole(
   path: string,
-  content: string | Uint8Array,
+  content: Content,
   replacing: Replacing = { overwrite: false },
 ): Promise<void> {
   try {

@@ -7,6 +7,9 @@ export function isUnfinished(path: string): boolean {
   return /^\.soundpost-[0-9a-f]{16}\.part$/.test(basename(path));
 }
 
+/** What a file holds, whole or piece by piece. */
+export type Content = string | Uint8Array | Iterable<string>;
+
 /** Whether a file that stands there already may be replaced. */
 export interface Replacing {
   readonly overwrite: boolean;
@@ -18,11 +21,7 @@ export interface Replacing {
  * `overwrite` a name that is taken is left alone (EEXIST), also when another process takes it meanwhile. A link is
  * followed; the permissions of a file that is replaced are kept. Throws the errors of the file system.
  */
-export async function replaceWhole(
-  path: string,
-  content: string | Uint8Array,
-  { overwrite }: Replacing,
-): Promise<void> {
+export async function replaceWhole(path: string, content: Content, { overwrite }: Replacing): Promise<void> {
   const target = overwrite ? await followed(path) : path;
   const folder = dirname(target);
   const unfinished = join(folder, `.soundpost-${randomBytes(8).toString('hex')}.part`);
@@ -43,10 +42,11 @@ async function followed(path: string): Promise<string> {
   return (await realpath(path).catch(orNothing('ENOENT'))) ?? path;
 }
 
-async function writeThrough(path: string, content: string | Uint8Array): Promise<void> {
+async function writeThrough(path: string, content: Content): Promise<void> {
   const file = await open(path, 'wx');
   try {
-    await file.writeFile(content);
+    if (typeof content === 'string' || content instanceof Uint8Array) await file.writeFile(content);
+    else for (const piece of content) await file.writeFile(piece);
     await file.sync();
   } finally {
     await file.close();

@@ -1,9 +1,9 @@
 import { type Design, questions } from '@soundpost/core';
 import { cataloguesNamed } from '@soundpost/files';
-import { designJson } from '../json/design-json.ts';
+import { designJsonInPieces } from '../json/design-json.ts';
 import type { FrozenTexts } from '../plant/stated-texts.ts';
 import { seed } from '../seed.ts';
-import type { IssuedFile } from './set-contents.ts';
+import { type IssuedFile, pieces } from './set-contents.ts';
 
 /**
  * What freezes a revision: the plant file and every catalogue byte for byte as they were read, and the record all
@@ -16,7 +16,7 @@ export function frozenFiles(
   const [plant, ...catalogues] = read;
   const names = cataloguesNamed(plant!, 'plant.yaml').slice(0, catalogues.length);
   const paths = names.map((_, place) => `stated/catalogue-${place + 1}.yaml`);
-  const record = { ...(designJson(design, seed) as object), questions: questions(design) };
+  const more = { questions: questions(design) };
   return {
     stated: {
       plant: 'stated/plant.yaml',
@@ -32,7 +32,7 @@ export function frozenFiles(
       {
         path: 'design.json',
         title: 'The design as issued, for programs',
-        content: `${JSON.stringify(record, null, 2)}\n`,
+        content: pieces(() => designJsonInPieces(design, seed, more)),
       },
     ],
   };

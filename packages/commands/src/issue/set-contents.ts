@@ -1,7 +1,7 @@
 import { Refusal } from '@soundpost/core';
 import type { IssueFacts } from '@soundpost/documents/document-set';
 import type { FrozenTexts } from '../plant/stated-texts.ts';
-import { pathIn, type Surroundings } from '../surroundings.ts';
+import { type Content, pathIn, type Surroundings } from '../surroundings.ts';
 
 /** The file of an issue that lists the others; it is written last. */
 export const contentsName = 'contents.json';
@@ -11,7 +11,7 @@ export interface IssuedFile {
   /** From the folder of the revision. */
   readonly path: string;
   readonly title: string;
-  readonly content: string | Uint8Array;
+  readonly content: Content;
   /** Of a PDF. */
   readonly pages?: number;
 }
@@ -35,9 +35,18 @@ export interface StandingContents {
 
 export async function listed({ path, title, content, pages }: IssuedFile): Promise<ListedFile> {
   const { createHash } = await import('node:crypto');
-  const sha256 = createHash('sha256').update(content).digest('hex');
-  const bytes = typeof content === 'string' ? new TextEncoder().encode(content).length : content.length;
-  return { path, title, sha256, bytes, ...(pages === undefined ? {} : { pages }) };
+  const hash = createHash('sha256');
+  let bytes = 0;
+  for (const piece of typeof content === 'string' || content instanceof Uint8Array ? [content] : content) {
+    hash.update(piece);
+    bytes += typeof piece === 'string' ? Buffer.byteLength(piece) : piece.length;
+  }
+  return { path, title, sha256: hash.digest('hex'), bytes, ...(pages === undefined ? {} : { pages }) };
+}
+
+/** A content too long to be held: made piece by piece, each time it is written or read. */
+export function pieces(made: () => Iterable<string>): Iterable<string> {
+  return { [Symbol.iterator]: () => made()[Symbol.iterator]() };
 }
 
 /** What a set holds: each file with its hash, so that a mixed or half-copied set can be told from a whole one. */

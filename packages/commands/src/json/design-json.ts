@@ -166,6 +166,24 @@ function machineJson(machine: DesignedMachine): unknown {
 }
 
 export function designJson(design: Design, seed: number): unknown {
+  return outline(design, seed, design.machines.map(machineJson));
+}
+
+/** The design as text in lines, with more beside it, machine by machine: the whole of a large plant is never held. */
+export function* designJsonInPieces(design: Design, seed: number, more: object): Generator<string> {
+  const text = JSON.stringify({ ...outline(design, seed, []), ...more }, null, 2);
+  // At this depth the key stands once: what is deeper is further in, and a text holds no line end.
+  const empty = '\n  "machines": [';
+  const at = text.indexOf(`${empty}]`) + empty.length;
+  yield text.slice(0, at);
+  for (const [place, machine] of design.machines.entries()) {
+    const lines = JSON.stringify(machineJson(machine), null, 2).replaceAll('\n', '\n    ');
+    yield `${place === 0 ? '' : ','}\n    ${lines}`;
+  }
+  yield `${design.machines.length === 0 ? '' : '\n  '}${text.slice(at)}\n`;
+}
+
+function outline(design: Design, seed: number, machines: readonly unknown[]): object {
   const { name } = design.plant.title.values;
   const points = design.machines.flatMap(wiredPoints);
   return {
@@ -177,7 +195,7 @@ export function designJson(design: Design, seed: number): unknown {
       response: fraction(design.plant.policy.response),
     },
     seed,
-    machines: design.machines.map(machineJson),
+    machines,
     loops: design.loops.map((loop) => loopJson(loop, points)),
     findings: design.findings.map(findingJson),
   };

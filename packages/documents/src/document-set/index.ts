@@ -4,6 +4,7 @@ export { csv } from './csv.ts';
 export { type Issuing, issueFacts } from './issue-facts.ts';
 export { documentRecord, type IssuedKind } from './issued-kind.ts';
 export { issuedKinds } from './kinds.ts';
+export { cellsInPart, partsOf } from './parts.ts';
 export * from './record.ts';
 export { setFindings } from './set-findings.ts';
 export { setPage, setPageInPieces } from './set-page.ts';

@@ -32,7 +32,10 @@ export function documentRecord(
 
 /** In a table there is room for the word unknown only; what it is that is missing is said below. */
 function withUnknowns(sheet: DocumentSheet): DocumentSheet {
-  return madeSheet(sheet.title, [sheet], ({ blocks }) => [...blocks, ...unknownBelow(blocks)]);
+  const whole = ({ blocks }: DocumentSheet) => [...blocks, ...unknownBelow(blocks)];
+  return sheet.from === undefined
+    ? { title: sheet.title, blocks: whole(sheet) }
+    : madeSheet(sheet.title, [sheet], whole);
 }
 
 function unknownBelow(blocks: readonly Block[]): readonly Block[] {

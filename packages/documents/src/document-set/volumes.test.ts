@@ -1,7 +1,8 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import { madeSheet } from './made-sheet.ts';
-import type { DocumentRecord } from './record.ts';
+import { partsOf } from './parts.ts';
+import { type Block, type DocumentRecord, type SetTable, tablesOf } from './record.ts';
 import { volumesOf } from './volumes.ts';
 
 const issue = {
@@ -50,4 +51,48 @@ test('a document that is short enough is left as it is; a volume says which it i
     'Chain calculations, volume 1 of 2',
     'Chain calculations, volume 2 of 2',
   ]);
+});
+
+function tableOf(rows: number, columns: number): SetTable {
+  return {
+    is: 'table',
+    name: 'table',
+    caption: 'A table',
+    columns: Array.from({ length: columns }, (_, at) => ({ head: `${at}`, kind: 'text', width: 1 })),
+    rows: Array.from({ length: rows }, (_, row) =>
+      Array.from({ length: columns }, () => ({ is: 'text', text: `${row}` })),
+    ),
+    empty: '',
+  };
+}
+
+test('law: in parts every row and entry stands once, in order, and no part holds more than was said', () => {
+  const block = fc.oneof(
+    fc
+      .record({ rows: fc.nat(60), columns: fc.integer({ min: 1, max: 6 }) })
+      .map(({ rows, columns }): Block => tableOf(rows, columns)),
+    fc.nat(40).map((count): Block => ({ is: 'list', entries: Array.from({ length: count }, (_, at) => `${at}`) })),
+    fc.constant<Block>({ is: 'heading', text: 'Heading' }),
+  );
+  const sheets = fc.array(
+    fc.array(block, { maxLength: 6 }).map((blocks) => ({ title: 'Sheet', blocks })),
+    { minLength: 1, maxLength: 5 },
+  );
+  const said = (records: readonly DocumentRecord[]) => ({
+    rows: records.flatMap(tablesOf).flatMap(({ rows }) => rows),
+    entries: records.flatMap((each) =>
+      each.sheets.flatMap(({ blocks }) => blocks.flatMap((one) => (one.is === 'list' ? one.entries : []))),
+    ),
+  });
+  fc.assert(
+    fc.property(sheets, fc.integer({ min: 30, max: 120 }), (all, most) => {
+      const whole = { ...record(1, { count: 0 }), sheets: all };
+      const parts = partsOf(whole, most);
+      expect(said(parts)).toEqual(said([whole]));
+      for (const each of parts) {
+        const cells = tablesOf(each).reduce((sum, { rows, columns }) => sum + rows.length * columns.length, 0);
+        expect(cells).toBeLessThanOrEqual(most);
+      }
+    }),
+  );
 });
