@@ -63,6 +63,14 @@ const isolated = pump({
   '          input: AI-16\n': '          input: AI-16\n        wiring:\n          input-earthed: no\n',
 });
 
+const oneCored = (cable: NonNullable<Plant['machines'][number]['points'][number]['way']>['cable']) => ({
+  ...cable,
+  sheet: {
+    ...cable.sheet,
+    values: { ...cable.sheet.values, cores: { known: true as const, value: 1, written: '1' } },
+  },
+});
+
 const mutants: readonly (readonly [what: string, mutant: () => Design, rule: string, at: string])[] = [
   [
     'its targets are taken out',
@@ -78,6 +86,12 @@ const mutants: readonly (readonly [what: string, mutant: () => Design, rule: str
         way: { ...way, onward: [{ behind: 1, cable: way!.cable, length: way!.cableLength }] },
       })),
     'cable-ends',
+    loop,
+  ],
+  [
+    'a core of its cable is taken out',
+    () => restated(({ way }) => ({ way: { ...way, cable: oneCored(way!.cable) } })),
+    'cable-cores',
     loop,
   ],
   [

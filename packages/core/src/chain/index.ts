@@ -6,6 +6,7 @@ export { cableRuns, type RunOfCable } from './cable-runs.ts';
 export * from './catalogue.ts';
 export * from './certificate.ts';
 export * from './chain.ts';
+export { feedCores } from './feed-cores.ts';
 export * from './formulas/index.ts';
 export * from './input/input-kind.ts';
 export * from './input/kinds.ts';

@@ -140,7 +140,9 @@ function drawSignal(wired: WiredPoint, frame: string, bar: string, drawing: Draw
       remedy: 'an isolating stud, its compliance counted',
       order: 2,
     },
-    'isolating mount',
+    chain.transducer.reference === 'casing'
+      ? 'isolating mount'
+      : 'mount that carries no signal: it holds the probe only',
   );
   const { sheet } = chain.parts.transducer;
   const isolated = answerOf(

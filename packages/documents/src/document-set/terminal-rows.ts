@@ -4,6 +4,7 @@ import {
   type EarthPlace,
   type EarthPlaces,
   earthPlaces,
+  feedCores,
   type LineElement,
   type MeasuringChain,
   type RunOfCable,
@@ -13,7 +14,6 @@ import {
   wiringGraph,
 } from '@soundpost/core';
 import { type Joint, jointBetween, jointsOf } from '../wiring/joints.ts';
-import { cores } from '../wiring/loop-drawing.ts';
 import { none, unknown, words } from './cells.ts';
 import type { Cell } from './record.ts';
 import { terminalsOf } from './terminals.ts';
@@ -52,7 +52,7 @@ export function terminalRows(designed: DesignedPoint, wired: WiredPoint): readon
     places: earthPlaces(wired),
     joints: jointsOf(wiringGraph([wired])).get(wired.point.of) ?? [],
   };
-  const wires = [...cores[chain.transducer.feed], 'screen'];
+  const wires = [...feedCores[chain.transducer.feed], 'screen'];
   return placesOf(chain, told[0]?.name).flatMap((place) =>
     wires.map((core, index): TerminalRow => {
       const isReturn = index === wires.length - 2;

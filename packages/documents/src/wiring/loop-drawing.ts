@@ -3,7 +3,7 @@ import {
   type DesignedPoint,
   type EarthPlace,
   type EarthPlaces,
-  type Feed,
+  feedCores,
   type RunOfCable,
   type Showing,
   showQuantity,
@@ -17,15 +17,6 @@ const size = 11;
 const step = 1.28 * size;
 /** Between the cores, and from the last of them to the screen. */
 const apart = 26;
-
-/** What leaves the transducer, core by core; the last one carries the return. */
-export const cores: Readonly<Record<Feed, readonly string[]>> = {
-  'constant-current': ['+', '\u2212'],
-  'self-generating': ['+', '\u2212'],
-  'current-loop': ['+', '\u2212'],
-  'voltage-supply': ['supply', 'signal', 'common'],
-  'negative-supply': ['supply', 'signal', 'common'],
-};
 
 interface Placed {
   readonly part: ChainPart;
@@ -46,7 +37,7 @@ export function loopDrawing(designed: DesignedPoint, places: EarthPlaces, showin
   const parts = chainParts(chain.parts).filter((each) => each.role !== 'cable' && each.role !== 'mount');
   const tags = [undefined, ...(chain.parts.tags ?? []), undefined];
   const runs = cableRuns(chain);
-  const wires = cores[chain.transducer.feed];
+  const wires = feedCores[chain.transducer.feed];
   const spacing = (width - 128) / (parts.length - 1);
   const half = Math.min(54, spacing * 0.34);
   const room = Math.min(spacing - 10, 190);

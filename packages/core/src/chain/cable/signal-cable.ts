@@ -3,6 +3,7 @@ import {
   answer,
   answerOf,
   ask,
+  countField,
   fromAll,
   optional,
   quantityField,
@@ -18,6 +19,7 @@ import { cableKind, type DeclaredCable } from './cable-kind.ts';
 
 const dataSheet = {
   construction: textField('Cores, screen, armour'),
+  cores: optional(countField('How many cores one loop may use, without the screen', { least: 1, example: '2' })),
   capacitancePerLength: quantityField('capacitance per length', 'Core to core with screen, as the signal sees it', {
     symbol: 'C_l',
     example: '100 pF/m',

@@ -1,6 +1,7 @@
 import { type Finding, inOrderOfWeight } from '../../finding/finding.ts';
 import type { Design } from '../design.ts';
 import { alarmHasLoop } from './alarm-has-loop.ts';
+import { cableHasCores } from './cable-has-cores.ts';
 import { cableHasTwoEnds } from './cable-has-two-ends.ts';
 import { loopHasEarth } from './loop-has-earth.ts';
 import type { CompletenessRule } from './rule.ts';
@@ -12,6 +13,7 @@ import { unknownIsAssigned } from './unknown-is-assigned.ts';
 export const completenessRules: readonly CompletenessRule[] = [
   tagNamesOneThing,
   cableHasTwoEnds,
+  cableHasCores,
   transducerHasTarget,
   alarmHasLoop,
   loopHasEarth,
