@@ -2,18 +2,25 @@ import type { Prediction } from '../chain/prediction.ts';
 import { transfer } from '../chain/stage.ts';
 import { type Answer, answer, fromAll } from '../quantity/index.ts';
 import { magnitude } from '../signal/complex.ts';
+import type { ChainChange } from './defect/defect-kind.ts';
 import type { OutputLimits } from './electronics.ts';
 
 /**
  * What the output of this piece can do, its bias being known to it: up to compliance − source drop − I·R, down to
  * saturation, and I/C volts a second into its cable. Nothing where no electronics are fed.
  */
-export function outputLimits(predicted: Prediction, bias: number | undefined): Answer<OutputLimits | undefined> {
+export function outputLimits(
+  predicted: Prediction,
+  bias: number | undefined,
+  changes: readonly ChainChange[] = [],
+): Answer<OutputLimits | undefined> {
+  const more = changes.reduce((sum, each) => sum + (each.moreCapacitance ?? 0), 0);
+  const share = changes.reduce((factor, each) => factor * (each.slew ?? 1), 1);
   const slew: Answer<number> =
     predicted.drive === undefined
       ? answer(Number.POSITIVE_INFINITY)
       : fromAll({ drive: predicted.drive }, ({ drive: { current, capacitance } }) =>
-          capacitance > 0 ? Math.max(0, current) / capacitance : Number.POSITIVE_INFINITY,
+          capacitance + more > 0 ? (share * Math.max(0, current)) / (capacitance + more) : Number.POSITIVE_INFINITY,
         );
   if (predicted.bias === undefined) {
     if (predicted.drive === undefined) return answer(undefined);
