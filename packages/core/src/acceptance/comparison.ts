@@ -1,8 +1,9 @@
 import type { Design, DesignedMachine, DesignedPoint } from '../design/design.ts';
 import type { Judged } from './check/check-kind.ts';
 import { checkKinds } from './check/kinds.ts';
-import { type MeasuredRecord, recordName } from './measured-record.ts';
+import { type MeasuredRecord, recordName, type ServingChannel } from './measured-record.ts';
 import { occasionKinds } from './occasion/kinds.ts';
+import { type ReadingTable, readingKinds } from './reading/kinds.ts';
 
 /** A check, on a record, at a point, with what it found. */
 export interface CheckResult extends Judged {
@@ -41,17 +42,31 @@ interface Placed {
   readonly designed: DesignedPoint;
 }
 
-/** Holds every record against the point it is said to be made at, by every check its occasion can answer. */
-export function comparison(design: Design, records: readonly MeasuredRecord[]): Comparison {
+/** What was recorded beside the points, and read off by hand. */
+export interface BesideRecords {
+  readonly readings?: readonly ReadingTable[];
+  readonly serving?: readonly ServingChannel[];
+}
+
+/** Holds every record and table against the point it is said to be made at, by every check that it can answer. */
+export function comparison(
+  design: Design,
+  records: readonly MeasuredRecord[],
+  { readings = [], serving = [] }: BesideRecords = {},
+): Comparison {
   const places = new Map<string, Placed>(
     design.machines.flatMap((machine) => machine.points.map((designed) => [designed.point.of, { machine, designed }])),
   );
   const points = new Map([...places].map(([of, { designed }]) => [of, designed]));
-  const results = records.flatMap((record) => resultsOf(record, records, places, points));
-  const recorded = [...new Set(records.map((each) => each.at))].filter((at) => places.has(at));
+  const results = [
+    ...records.flatMap((record) => resultsOf(record, records, serving, places, points)),
+    ...readings.flatMap((table) => resultsOfTable(table, places)),
+  ];
+  const named = [...new Set([...records.map((each) => each.at), ...readings.map((each) => each.point)])];
+  const recorded = named.filter((at) => places.has(at));
   return {
     results,
-    strangers: [...new Set(records.map((each) => each.at).filter((at) => !places.has(at)))],
+    strangers: named.filter((at) => !places.has(at)),
     unproven: recorded.flatMap((at) => unprovenAt(at, places.get(at)!.designed, results)),
     points: recorded.map((at) => pointComparison(at, results)),
   };
@@ -60,21 +75,39 @@ export function comparison(design: Design, records: readonly MeasuredRecord[]): 
 function resultsOf(
   record: MeasuredRecord,
   records: readonly MeasuredRecord[],
+  serving: readonly ServingChannel[],
   places: ReadonlyMap<string, Placed>,
   points: ReadonlyMap<string, DesignedPoint>,
 ): readonly CheckResult[] {
   const place = places.get(record.at);
   if (place === undefined) return [];
   const others = records.filter((each) => each !== record);
+  const beside = serving.filter((each) => each.recording === record.recording);
   return checkKinds
     .filter((kind) => kind.on.includes(record.occasion.kind) && kind.applies(place.designed))
     .flatMap((kind) =>
-      kind.judge({ ...place, record, others, points }).map((judged) => ({
+      kind.judge({ ...place, record, others, serving: beside, points }).map((judged) => ({
         ...judged,
         check: kind.kind,
         title: kind.title,
         at: record.at,
         record: recordName(record),
+      })),
+    );
+}
+
+function resultsOfTable(table: ReadingTable, places: ReadonlyMap<string, Placed>): readonly CheckResult[] {
+  const place = places.get(table.point);
+  if (place === undefined) return [];
+  return checkKinds
+    .filter((kind) => kind.tables?.of.includes(table.kind) === true && kind.applies(place.designed))
+    .flatMap((kind) =>
+      kind.tables!.judge({ ...place, table }).map((judged) => ({
+        ...judged,
+        check: kind.kind,
+        title: kind.title,
+        at: table.point,
+        record: table.name,
       })),
     );
 }
@@ -90,7 +123,10 @@ function unprovenAt(at: string, designed: DesignedPoint, results: readonly Check
       check: kind.kind,
       title: kind.title,
       at,
-      needs: occasionKinds.filter((each) => kind.on.includes(each.kind)).map((each) => `${each.name}: ${each.how}`),
+      needs: [
+        ...occasionKinds.filter((each) => kind.on.includes(each.kind)),
+        ...readingKinds.filter((each) => kind.tables?.of.includes(each.kind) === true),
+      ].map((each) => `${each.name}: ${each.how}`),
     }));
 }
 

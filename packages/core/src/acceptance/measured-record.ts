@@ -3,6 +3,7 @@ import { type Answer, answer, fromAll, type Motion, motions, quantities, unanswe
 import type { RecordedUnit } from '../signal/recording.ts';
 import type { ChannelMeasures } from './channel-measures.ts';
 import type { Occasion } from './occasion/kinds.ts';
+import type { Service } from './session.ts';
 
 /** How the direct voltage of a channel was treated before it was recorded. */
 export const couplings = ['direct', 'alternating'] as const;
@@ -20,20 +21,34 @@ export interface ChannelStatement {
   readonly speed: Answer<number>;
 }
 
-/** One channel of one recording, made at a point on an occasion: what was said of it, and what was measured of it. */
-export interface MeasuredRecord {
+/** A channel of a recording, and what was said of it. */
+export interface RecordedHow {
   /** The file, as it was named. */
   readonly recording: string;
   readonly channel: string;
+  readonly statement: ChannelStatement;
+}
+
+/** One channel of one recording, made at a point on an occasion: what was said of it, and what was measured of it. */
+export interface MeasuredRecord extends RecordedHow {
   /** The measuring point it is said to be. */
   readonly at: string;
   readonly occasion: Occasion;
-  readonly statement: ChannelStatement;
+  readonly measures: ChannelMeasures;
+}
+
+/** A channel that is no measuring point and serves the others of its recording: the mark of each turn, a reference. */
+export interface ServingChannel extends RecordedHow {
+  /** What the records file calls it; `reference` of an occasion names it by this. */
+  readonly name: string;
+  readonly serves: Service;
+  /** What it senses, where its numbers are volts. */
+  readonly senses?: Motion;
   readonly measures: ChannelMeasures;
 }
 
 /** `tap.wav / channel 1`. */
-export function recordName({ recording, channel }: MeasuredRecord): string {
+export function recordName({ recording, channel }: Pick<RecordedHow, 'recording' | 'channel'>): string {
   return `${recording} / ${channel}`;
 }
 
@@ -41,7 +56,7 @@ export function recordName({ recording, channel }: MeasuredRecord): string {
  * Volts at the input terminal per recorded number in its SI unit: 1/gain where the numbers are volts, the sensitivity
  * that the recorder was told where they are a motion.
  */
-export function voltsPerNumber(record: MeasuredRecord): Answer<number> {
+export function voltsPerNumber(record: RecordedHow): Answer<number> {
   const { unit, gain, sensitivity } = record.statement;
   if (!unit.known) return unit;
   const { dimension } = unit.value;
@@ -56,7 +71,7 @@ export function motionOf({ dimension }: RecordedUnit): Motion | undefined {
 }
 
 /** Amperes per recorded number in its SI unit, of a channel that records a loop. */
-export function amperesPerNumber(record: MeasuredRecord): Answer<number> {
+export function amperesPerNumber(record: RecordedHow): Answer<number> {
   const { unit, gain } = record.statement;
   if (!unit.known) return unit;
   if (sameDimension(unit.value.dimension, quantities.current.dimension)) {

@@ -2,8 +2,9 @@ import type { DesignedMachine, DesignedPoint } from '../../design/design.ts';
 import { type Measure, type Said, said } from '../../finding/measure.ts';
 import { type Missing, theMissing } from '../../quantity/index.ts';
 import type { Clause } from '../../source/source.ts';
-import type { MeasuredRecord } from '../measured-record.ts';
+import type { MeasuredRecord, ServingChannel } from '../measured-record.ts';
 import type { OccasionName } from '../occasion/kinds.ts';
+import type { ReadingName, ReadingTable } from '../reading/kinds.ts';
 
 /** What a check may say. `cannot tell` is a verdict, not a failure: it says what would be needed. */
 export const checkVerdicts = ['meets', 'fails', 'cannot tell'] as const;
@@ -40,8 +41,17 @@ export interface CheckedRecord {
   readonly machine: DesignedMachine;
   readonly record: MeasuredRecord;
   readonly others: readonly MeasuredRecord[];
+  /** Channels of the same recording that are no points: the mark of each turn, a reference. */
+  readonly serving: readonly ServingChannel[];
   /** Every point that has records, by its place. */
   readonly points: ReadonlyMap<string, DesignedPoint>;
+}
+
+/** A table that was read off by hand, and the point it was read at as designed. */
+export interface CheckedTable {
+  readonly designed: DesignedPoint;
+  readonly machine: DesignedMachine;
+  readonly table: ReadingTable;
 }
 
 /** A check of a commissioning: one file, one line in `kinds.ts`. */
@@ -55,6 +65,8 @@ export interface CheckKind<Kind extends string = string> {
   /** Whether it makes sense for this chain at all: a loop has no bias. */
   applies(designed: DesignedPoint): boolean;
   judge(looked: CheckedRecord): readonly Judged[];
+  /** Tables that were read off by hand and can answer it, and how; none where left out. */
+  readonly tables?: { readonly of: readonly ReadingName[]; judge(looked: CheckedTable): readonly Judged[] };
   readonly sources: readonly Clause[];
 }
 

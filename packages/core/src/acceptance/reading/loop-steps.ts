@@ -1,4 +1,4 @@
-import { countField, levelField, motions, optional, quantityField } from '../../quantity/index.ts';
+import { countField, flagField, levelField, motions, optional, quantityField } from '../../quantity/index.ts';
 import { readingKind } from './reading-kind.ts';
 
 export const loopSteps = readingKind({
@@ -9,5 +9,6 @@ export const loopSteps = readingKind({
     current: quantityField('current', 'Current that was fed', { example: '12 mA' }),
     counts: optional(countField('Counts the controller shows', { least: 0, example: '16000' })),
     display: optional(levelField(motions, 'What the display shows', { example: '12.5 mm/s rms' })),
+    fault: optional(flagField('Whether the controller reports a fault of the channel')),
   },
 });
