@@ -31,19 +31,21 @@ test('law: with the bias at either end of its tolerance the record is clipped at
   const clipped = (bias: number) =>
     known(throughChain(route, sine(amplitude, 160), { seed: 1, recordRate: rate, coupling: 'direct', bias }));
   const top = clipped(window.high);
-  expect(peaks(top.volts).high - known(top.direct)).toBeCloseTo(window.swing.top, 2);
+  // A clipped edge rings a little behind the line and the last hertz below half the rate: 0.3 % of the swing.
+  expect(Math.abs((peaks(top.volts).high - known(top.direct)) / window.swing.top - 1)).toBeLessThan(0.003);
   const bottom = clipped(window.low);
-  expect(known(bottom.direct) - peaks(bottom.volts).low).toBeCloseTo(window.swing.bottom, 2);
+  expect(Math.abs((known(bottom.direct) - peaks(bottom.volts).low) / window.swing.bottom - 1)).toBeLessThan(0.003);
   expect(top.clippedAtTop).toBeGreaterThan(top.clippedAtBottom);
 });
 
 test('law: a share below the swing is not clipped, a share above it is', () => {
   const window = known(route.bias!);
-  const least = Math.min(window.swing.top, window.swing.bottom) / known(route.chain.sensitivity);
+  const least = window.swing.top / known(route.chain.sensitivity);
   const share = (times: number) =>
     known(throughChain(route, sine(times * least, 160), { seed: 1, recordRate: rate, bias: window.high })).clippedShare;
-  expect(share(0.99)).toBe(0);
-  expect(share(1.01)).toBeGreaterThan(0);
+  // Noise may lift the top sample of one period over it.
+  expect(share(0.99)).toBeLessThan(1e-4);
+  expect(share(1.01)).toBeGreaterThan(0.01);
 });
 
 test('law: the cable takes all the current from the predicted frequency I/(2πCV) on', () => {
@@ -59,7 +61,8 @@ test('law: the cable takes all the current from the predicted frequency I/(2πCV
         defects: [{ kind: 'cable-slew', size: 1 / 3000 }],
       }),
     ).slewedShare;
-  expect(slewed(limit * 0.97)).toBe(0);
+  // Noise takes the steepest sample or two over it.
+  expect(slewed(limit * 0.97)).toBeLessThan(1e-4);
   expect(slewed(limit * 1.03)).toBeGreaterThan(0.001);
 });
 

@@ -62,7 +62,7 @@ function nameOf(reference: FrequencyReference): string {
   return reference.harmonic === 1 ? reference.line : `${reference.harmonic} × ${reference.line}`;
 }
 
-function termsOf(reference: FrequencyReference, table: FrequencyTable): readonly CourseTerm[] | undefined {
+export function termsOf(reference: FrequencyReference, table: FrequencyTable): readonly CourseTerm[] | undefined {
   if (reference.is === 'number') return [{ hertz: reference.value }];
   const row = lineNamed(table, reference.line);
   return row.known ? [{ line: row.value.line, times: reference.harmonic }] : undefined;

@@ -9,6 +9,7 @@ export * from './belt-practice.ts';
 export * from './broch-1984.ts';
 export * from './charge-amplifier.ts';
 export * from './charge-noise-2024.ts';
+export * from './clopper-pearson-1934.ts';
 export * from './conversion-notes.ts';
 export * from './curtin-bearing-data.ts';
 export * from './cwru-bearing-data.ts';

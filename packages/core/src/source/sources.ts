@@ -9,6 +9,7 @@ import { beltPractice } from './belt-practice.ts';
 import { broch1984 } from './broch-1984.ts';
 import { chargeAmplifier } from './charge-amplifier.ts';
 import { chargeNoise2024 } from './charge-noise-2024.ts';
+import { clopperPearson1934 } from './clopper-pearson-1934.ts';
 import { conversionNotes } from './conversion-notes.ts';
 import { curtinBearingData } from './curtin-bearing-data.ts';
 import { cwruBearingData } from './cwru-bearing-data.ts';
@@ -81,6 +82,7 @@ export const sources: readonly Source[] = [
   jcgm102,
   rollingBearingKinematics,
   mcFaddenSmith1984,
+  clopperPearson1934,
   antoniRandall2003,
   cwruBearingData,
   curtinBearingData,
