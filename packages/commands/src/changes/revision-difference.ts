@@ -1,16 +1,7 @@
-import {
-  type Cause,
-  type Design,
-  type DesignDifference,
-  designDifference,
-  design as designOf,
-  ledBack,
-  Refusal,
-} from '@soundpost/core';
-import { issuedKinds } from '@soundpost/documents/document-set';
+import { type Cause, type DesignDifference, designDifference, ledBack, Refusal } from '@soundpost/core';
 import { applyEdits, type Edit, type StatedChange, statedChanges } from '@soundpost/files';
 import { plantOf, type StatedTexts } from '../plant/stated-texts.ts';
-import { seed } from '../seed.ts';
+import { redesigning, type Seen } from './redesigned.ts';
 
 /** A stated change, in the plant file or in a catalogue that it names. */
 export interface PlacedChange extends StatedChange {
@@ -37,8 +28,8 @@ export interface RevisionDifference {
   readonly notAlone: readonly number[];
 }
 
-/** Beyond so many stated changes, those below one place are tried together: each trial designs the whole plant anew. */
-export const mostTrials = 60;
+/** Beyond so many stated changes, those below one place are tried together: each trial reads the plant anew. */
+export const mostTrials = 1000;
 
 /** Compares two revisions, and leads each difference back by making and taking back one stated change at a time. */
 export function revisionDifference(
@@ -46,7 +37,8 @@ export function revisionDifference(
   after: StatedTexts,
   step: (what: string) => void = () => {},
 ): RevisionDifference {
-  const [old, now] = [before, after].map((texts) => seen(texts)) as [Seen, Seen];
+  const seen = redesigning();
+  const [old, now] = [before, after].map((texts) => seen(plantOf(texts))) as [Seen, Seen];
   const stated = allStated(before, after);
   // A catalogue that only one of them names is at hand for both: naming it is a change of the plant file.
   const [from, to] = [
@@ -60,7 +52,7 @@ export function revisionDifference(
   const notAlone: number[] = [];
   const made = groups.map((group, place) => {
     step(`change ${place + 1} of ${groups.length}, made alone`);
-    const moves = movedBy(old, from, group, 'edit');
+    const moves = movedBy(seen, old, from, group, 'edit');
     if (moves === undefined) notAlone.push(...group.places);
     return { moves: moves ?? new Set<string>() };
   });
@@ -70,7 +62,7 @@ export function revisionDifference(
       ? []
       : groups.map((group, place) => {
           step(`change ${place + 1} of ${groups.length}, taken back alone`);
-          return { moves: movedBy(now, to, group, 'undoing') ?? new Set<string>() };
+          return { moves: movedBy(seen, now, to, group, 'undoing') ?? new Set<string>() };
         });
   const byGroup = ledBack(keys, made, undone);
   const causes = [...byGroup].map(([key, cause]): [string, Cause] => [
@@ -78,32 +70,6 @@ export function revisionDifference(
     { ...cause, changes: cause.changes.flatMap((place) => groups[place]!.places) },
   ]);
   return { stated, design, sheets, causes: new Map(causes), notAlone };
-}
-
-interface Seen {
-  readonly design: Design;
-  /** Each sheet by its key, as one text. */
-  readonly sheets: ReadonlyMap<string, SheetText>;
-}
-
-interface SheetText {
-  readonly document: string;
-  readonly sheet: string;
-  readonly text: string;
-}
-
-function seen(texts: StatedTexts): Seen {
-  const design = designOf(plantOf(texts), seed);
-  const sheets = new Map<string, SheetText>();
-  for (const kind of issuedKinds) {
-    for (const { title, blocks } of kind.sheets(design, {})) {
-      const key = `sheet|${kind.kind}|${title}`;
-      let free = key;
-      for (let time = 2; sheets.has(free); time++) free = `${key}|${time}`;
-      sheets.set(free, { document: kind.kind, sheet: title, text: JSON.stringify(blocks) });
-    }
-  }
-  return { design, sheets };
 }
 
 function sheetChanges(before: Seen['sheets'], after: Seen['sheets']): readonly SheetChange[] {
@@ -150,13 +116,19 @@ export function grouped(stated: readonly PlacedChange[], most: number): readonly
 }
 
 /** The keys of everything that moves; nothing where a plant so changed cannot be read. */
-function movedBy(from: Seen, texts: StatedTexts, group: Group, which: 'edit' | 'undoing'): Set<string> | undefined {
+function movedBy(
+  seen: ReturnType<typeof redesigning>,
+  from: Seen,
+  texts: StatedTexts,
+  group: Group,
+  which: 'edit' | 'undoing',
+): Set<string> | undefined {
   try {
     const catalogues = new Map(texts.catalogues);
     for (const [name, text] of texts.catalogues)
       catalogues.set(name, applyEdits(text, editsOf(group, name, which)).text);
     const plant = applyEdits(texts.plant, editsOf(group, undefined, which)).text;
-    const other = seen({ ...texts, plant, catalogues });
+    const other = seen(plantOf({ ...texts, plant, catalogues }));
     const { changes } = designDifference(from.design, other.design);
     return new Set([...changes, ...sheetChanges(from.sheets, other.sheets)].map((each) => each.key));
   } catch (error) {

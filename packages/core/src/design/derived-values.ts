@@ -41,7 +41,7 @@ export interface DerivedValue {
  */
 export function derivedValues(design: Design): ReadonlyMap<string, DerivedValue> {
   const values = [
-    ...design.machines.flatMap(ofMachine),
+    ...design.machines.flatMap(valuesOfMachine),
     ...design.loops.map((loop) =>
       value(
         'ground loop',
@@ -62,6 +62,15 @@ export function derivedValues(design: Design): ReadonlyMap<string, DerivedValue>
     keyed.set(free, each);
   }
   return keyed;
+}
+
+const known = new WeakMap<DesignedMachine, readonly DerivedValue[]>();
+
+/** Told once of each designed machine, however many designs it stands in. */
+function valuesOfMachine(machine: DesignedMachine): readonly DerivedValue[] {
+  const values = known.get(machine) ?? ofMachine(machine);
+  known.set(machine, values);
+  return values;
 }
 
 function ofMachine({ stated, frequencies, points, limits }: DesignedMachine): readonly DerivedValue[] {

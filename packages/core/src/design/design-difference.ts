@@ -88,7 +88,8 @@ function derivedChanges(
 }
 
 function same(one: DerivedValue | undefined, other: DerivedValue | undefined): boolean {
-  if (one === undefined || other === undefined) return one === other;
+  if (one === other) return true;
+  if (one === undefined || other === undefined) return false;
   return one.beside === other.beside && JSON.stringify(one.says) === JSON.stringify(other.says);
 }
 
