@@ -1,0 +1,2 @@
+/** The text of a plant file with exactly so many measuring points. */
+export function generatedPlant(points: number, seed?: number): string;
