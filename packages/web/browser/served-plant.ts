@@ -9,6 +9,8 @@ const genericCatalogue = resolve(import.meta.dirname, '../../files/catalogues/ge
 /** A plant file in a folder of its own, behind the real server, which can go away and come back. */
 export interface ServedPlant {
   readonly origin: string;
+  /** Where the file stands. */
+  readonly path: string;
   /** An address that lets a browser in, once. */
   address(): string;
   /** The file as it stands on the disk. */
@@ -36,6 +38,7 @@ export async function servedPlant(text: string): Promise<ServedPlant> {
   };
   return {
     origin: `http://127.0.0.1:${port}`,
+    path: plant,
     address: () => running.newAddress(),
     text: () => readFileSync(plant, 'utf8'),
     write: (changed) => writeFileSync(plant, changed),

@@ -14,6 +14,8 @@ const FindingsView = lazy(async () => ({ default: (await import('../findings/fin
 const WorkingsView = lazy(async () => ({ default: (await import('../workings/workings-view.tsx')).WorkingsView }));
 const CatalogueView = lazy(async () => ({ default: (await import('../catalogue/catalogue-view.tsx')).CatalogueView }));
 
+const IssueView = lazy(async () => ({ default: (await import('../issue/issue-view.tsx')).IssueView }));
+
 /** The workbench: a title bar as on an engineering sheet, and one view of the plant below it. */
 export function App({ store }: { readonly store: PlantStore }) {
   const [failed, setFailed] = useState<string>();
@@ -56,6 +58,7 @@ function Sheet() {
                 {({ machine, point }) => <PointView of={`${decoded(machine)}/${decoded(point)}`} />}
               </Route>
               <Route path="/findings" component={FindingsView} />
+              <Route path="/issue" component={IssueView} />
               <Route path="/workings">{() => <WorkingsView name={undefined} />}</Route>
               <Route path="/workings/:name">{({ name }) => <WorkingsView name={name} />}</Route>
               <Route path="/catalogue">{() => <CatalogueView part={undefined} />}</Route>

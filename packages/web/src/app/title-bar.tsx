@@ -42,6 +42,7 @@ export function TitleBar() {
         <ViewLink to="/findings">Findings</ViewLink>
         <ViewLink to="/catalogue">Catalogue</ViewLink>
         <ViewLink to="/workings">Workings</ViewLink>
+        <ViewLink to="/issue">Issue</ViewLink>
       </nav>
       <div className="verdict-line" aria-live="polite">
         {working ? (

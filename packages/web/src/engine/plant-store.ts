@@ -82,6 +82,12 @@ export class PlantStore {
     return this.#text;
   }
 
+  /** The file as it stands on the disk, as far as this page knows. */
+  get disk(): PlantOnDisk {
+    if (this.#disk === undefined) throw new Error('no plant is open');
+    return this.#disk;
+  }
+
   async open(): Promise<void> {
     await this.engine.show(this.#state.showing);
     const disk = await fetchedPlant();

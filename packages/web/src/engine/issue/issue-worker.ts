@@ -1,0 +1,4 @@
+import { expose } from 'comlink';
+import { IssueEngine } from './issue-engine.ts';
+
+expose(new IssueEngine());
