@@ -2,8 +2,19 @@ import type { MeasuringChain } from '../chain/chain.ts';
 import type { Prediction } from '../chain/prediction.ts';
 import { terminalVoltages } from '../chain/terminal-voltages.ts';
 import type { DesignedPoint } from '../design/design.ts';
-import { type Answer, answer, fromAll, type Span, unanswered } from '../quantity/index.ts';
-import { magnitude } from '../signal/complex.ts';
+import {
+  type Answer,
+  answer,
+  answerOf,
+  fromAll,
+  type Motion,
+  type Span,
+  type Stated,
+  type Tolerance,
+  unanswered,
+} from '../quantity/index.ts';
+import { type Complex, magnitude } from '../signal/complex.ts';
+import { motionOf, type RecordedHow, voltsPerNumber } from './measured-record.ts';
 
 /** The chain of a point as predicted; a point without a chain has nothing to be held against. */
 export function predictionOf(designed: DesignedPoint): Prediction | undefined {
@@ -51,6 +62,38 @@ export function gainAt(designed: DesignedPoint): Answer<(frequency: number) => n
     ({ response }) =>
       (frequency: number) =>
         magnitude(response(frequency)),
+  );
+}
+
+/** The same with its phase: indicated over true motion, with the nominal sensitivity set. */
+export function responseAt(designed: DesignedPoint): Answer<(frequency: number) => Complex> {
+  return predictionOf(designed)?.response ?? noChain(designed);
+}
+
+/** How far the sensitivity of one piece may lie from the nominal one, as its data sheet says. */
+export function pieceTolerance(designed: DesignedPoint): Answer<Tolerance> {
+  const sheet = chainOf(designed)?.parts.transducer.sheet;
+  if (sheet === undefined) return noChain(designed);
+  const values = sheet.values as { readonly sensitivityTolerance?: Stated<Tolerance> };
+  return answerOf(values.sensitivityTolerance, sheet.of, 'tolerance of the sensitivity');
+}
+
+/** What a number of a record stands for as a motion: as it is recorded, or its volts over the sensitivity as designed. */
+export interface MotionPerNumber {
+  readonly motion: Motion;
+  /** Motion in SI for a recorded number of 1. */
+  readonly scale: number;
+}
+
+export function motionPerNumber(designed: DesignedPoint, record: RecordedHow): Answer<MotionPerNumber> {
+  const { unit } = record.statement;
+  const motion = unit.known ? motionOf(unit.value) : undefined;
+  if (motion !== undefined) return answer({ motion, scale: 1 });
+  const chain = chainOf(designed);
+  if (chain === undefined) return noChain(designed);
+  return fromAll(
+    { volts: voltsPerNumber(record), sensitivity: sensitivityAtInput(designed) },
+    ({ volts, sensitivity }) => ({ motion: chain.transducer.senses, scale: volts / sensitivity }),
   );
 }
 

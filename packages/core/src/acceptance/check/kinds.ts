@@ -2,9 +2,18 @@ import { kinds } from '../../quantity/kinds.ts';
 import { bias } from './bias.ts';
 import type { CheckKind } from './check-kind.ts';
 import { clipping } from './clipping.ts';
+import { gap } from './gap.ts';
+import { loopCeiling } from './loop-ceiling.ts';
+import { loopScale } from './loop-scale.ts';
 import { mainsHum } from './mains-hum.ts';
 import { noiseFloor } from './noise-floor.ts';
+import { orbitDirection } from './orbit-direction.ts';
+import { probeCurveCheck } from './probe-curve.ts';
+import { recorderSensitivity } from './recorder-sensitivity.ts';
+import { referencePhase } from './reference-phase.ts';
 import { resonance } from './resonance.ts';
+import { runOut } from './run-out.ts';
+import { sensitivity } from './sensitivity.ts';
 import { settling } from './settling.ts';
 import { skiSlope } from './ski-slope.ts';
 import { slew } from './slew.ts';
@@ -15,12 +24,21 @@ import { tapPolarity } from './tap-polarity.ts';
 export const checkKinds: readonly CheckKind[] = kinds(
   bias,
   settling,
+  recorderSensitivity,
+  gap,
+  probeCurveCheck,
   noiseFloor,
   mainsHum,
   skiSlope,
   tapPlace,
   resonance,
   tapPolarity,
+  sensitivity,
+  referencePhase,
+  loopScale,
+  runOut,
   clipping,
   slew,
+  loopCeiling,
+  orbitDirection,
 );
