@@ -10,6 +10,7 @@ import { issue } from './issue.ts';
 import { newThing } from './new.ts';
 import { prove } from './prove.ts';
 import { record } from './record.ts';
+import { rehearse } from './rehearse.ts';
 import { schema } from './schema.ts';
 import { serve } from './serve.ts';
 import { shortlist } from './shortlist.ts';
@@ -27,6 +28,7 @@ export const commands: readonly AnyCommand[] = [
   importTable,
   serve,
   event,
+  rehearse,
   record,
   explain,
   workings,

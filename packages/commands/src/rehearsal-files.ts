@@ -1,0 +1,113 @@
+import { Refusal, type RehearsalScript, type RehearsedMotion, type RehearsedRecord } from '@soundpost/core';
+import { csvBytes, universalBytes, wavBytes } from '@soundpost/files';
+
+export interface WrittenFile {
+  readonly path: string;
+  readonly content: Uint8Array | string;
+}
+
+const unit = { acceleration: 'm/s²', velocity: 'm/s', displacement: 'm' } as const;
+
+/** The files of a record by the ending of the name: a WAV has a file beside it that says what a WAV cannot. */
+export function rehearsalFiles(
+  path: string,
+  record: RehearsedRecord,
+  motion: RehearsedMotion,
+  script: RehearsalScript,
+  of: string,
+): readonly WrittenFile[] {
+  const ending = path.slice(path.lastIndexOf('.') + 1).toLowerCase();
+  const write = writers[ending];
+  if (write !== undefined) return write(path, record, motion, script, of);
+  throw new Refusal({ read: path, expected: `a name that ends in ${Object.keys(writers).join(', ')}` });
+}
+
+type Writer = (
+  path: string,
+  record: RehearsedRecord,
+  motion: RehearsedMotion,
+  script: RehearsalScript,
+  of: string,
+) => readonly WrittenFile[];
+
+const writers: Readonly<Record<string, Writer>> = {
+  wav: (path, record, motion, script, of) => [
+    { path, content: joined(wavBytes({ channels: [record.volts], rate: record.rate, form: 'float32' })) },
+    { path: `${path}.json`, content: `${JSON.stringify(factsOf(record, motion, script, of), null, 2)}\n` },
+  ],
+  csv: (path, record, motion, _script, of) => [
+    {
+      path,
+      content: joined(
+        csvBytes({
+          rate: record.rate,
+          channels: [
+            {
+              name: of,
+              unit: 'V',
+              values: record.volts,
+              gain: '1',
+              coupling: couplingOf(record),
+              sensitivity: sensitivityOf(record),
+              speed: `${motion.speed.first} Hz`,
+            },
+          ],
+        }),
+      ),
+    },
+  ],
+  uff: (path, record, _motion, _script, of) => [
+    {
+      path,
+      content: joined(
+        universalBytes(
+          [
+            {
+              name: of,
+              functionType: 1,
+              abscissa: { specificType: 17, label: 'Time', unit: 's' },
+              ordinate: { specificType: 0, label: 'Voltage', unit: 'V' },
+              along: { first: 0, step: 1 / record.rate },
+              values: record.volts,
+              precision: 'double',
+            },
+          ],
+          'text',
+        ),
+      ),
+    },
+  ],
+};
+
+function couplingOf({ coupling, direct }: RehearsedRecord): string {
+  return coupling === 'direct' && direct.known ? 'direct' : 'alternating';
+}
+
+function sensitivityOf({ sensitivity, senses }: RehearsedRecord): string {
+  return `${sensitivity} V/(${unit[senses]})`;
+}
+
+/** What a WAV cannot say of its one channel, and how the record was made. */
+function factsOf(record: RehearsedRecord, motion: RehearsedMotion, script: RehearsalScript, of: string) {
+  return {
+    soundpost: 'recording facts',
+    made: 'rehearsal: no machine was recorded',
+    channel: { name: of, unit: 'V', sensitivity: sensitivityOf(record), gain: 1, coupling: couplingOf(record) },
+    rate: `${record.rate} Hz`,
+    speed: `${motion.speed.first} Hz`,
+    seed: script.seed,
+    script,
+    contents: motion.contents,
+  };
+}
+
+function joined(pieces: Iterable<Uint8Array>): Uint8Array {
+  const all = [...pieces];
+  const whole = new Uint8Array(all.reduce((sum, each) => sum + each.length, 0));
+  let at = 0;
+  for (const each of all) {
+    whole.set(each, at);
+    at += each.length;
+  }
+  return whole;
+}

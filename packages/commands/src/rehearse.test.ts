@@ -1,0 +1,66 @@
+import { bytesInMemory, openRecording } from '@soundpost/files';
+import { expect, test } from 'vitest';
+import { rehearse } from './rehearse.ts';
+import { done, flowing, pumpPath, world } from './testing/house.ts';
+
+const point = 'pump-drive-end-horizontal';
+const small = { plant: pumpPath, point, seconds: '2', rate: '25600' };
+
+interface Shown {
+  readonly chains: readonly {
+    readonly targets: readonly {
+      readonly target: string;
+      readonly found: { readonly decibels: number; readonly seen: boolean };
+    }[];
+  }[];
+}
+const burst = (json: unknown, chain = 0) =>
+  (json as Shown).chains[chain]!.targets.find(({ target }) => target === 'bearing bursts')!.found;
+
+test('a spall is seen in the bursts, and a healthy bearing shows none', async () => {
+  const healthy = await done(rehearse, small);
+  const spalled = await done(rehearse, { ...small, fault: ['outer-ring:pump-drive-end:1 g peak'] });
+  expect(burst(healthy.json).seen).toBe(false);
+  expect(burst(spalled.json).seen).toBe(true);
+  expect(flowing(healthy)).toContain('Made up from the design, not measured');
+});
+
+test('law: the same seed gives the same record, another one another', async () => {
+  const [one, same, other] = await Promise.all(
+    ['3', '3', '4'].map(async (seed) => burst((await done(rehearse, { ...small, seed })).json).decibels),
+  );
+  expect(one).toBe(same);
+  expect(one).not.toBe(other);
+});
+
+test('another transducer stands beside the chosen one', async () => {
+  const { json } = await done(rehearse, {
+    ...small,
+    fault: ['outer-ring:pump-drive-end:1 g peak'],
+    against: 'PVT-4/stud',
+  });
+  expect((json as Shown).chains).toHaveLength(2);
+  expect(burst(json, 1).decibels).toBeLessThan(burst(json, 0).decibels);
+});
+
+test.each(['wav', 'uff', 'csv'])('a record written as %s is read back with its rate', async (ending) => {
+  const surroundings = world();
+  await done(rehearse, { ...small, out: `made.${ending}` }, surroundings);
+  const bytes = await surroundings.readBytes(`made.${ending}`);
+  const { recording } = await openRecording(bytesInMemory(bytes), `made.${ending}`);
+  expect(recording.channels).toHaveLength(1);
+  expect(recording.channels[0]!.rate).toMatchObject({ known: true, value: 25_600 });
+  if (ending === 'wav') {
+    const facts = JSON.parse(new TextDecoder().decode(await surroundings.readBytes('made.wav.json')));
+    expect(facts).toMatchObject({ rate: '25600 Hz', seed: 1, channel: { unit: 'V', coupling: 'alternating' } });
+  }
+});
+
+test('negative: a fault, a place, a size and a file ending that are not there are named', async () => {
+  const refused = async (more: Readonly<Record<string, unknown>>) =>
+    flowing(await done(rehearse, { ...small, ...more }));
+  expect(await refused({ fault: ['outer-rign:pump-drive-end:1 g peak'] })).toMatch(/outer-ring/);
+  expect(await refused({ fault: ['outer-ring:impeller:1 g peak'] })).toMatch(/pump-drive-end/);
+  expect(await refused({ fault: ['outer-ring:pump-drive-end'] })).toMatch(/KIND:AT:SIZE/);
+  expect(await refused({ out: 'made.mp3' })).toMatch(/wav/);
+});
