@@ -1,0 +1,113 @@
+import { said, saidTogether } from '../../finding/measure.ts';
+import {
+  type Answer,
+  asMotion,
+  asSineDetector,
+  fromAll,
+  type Level,
+  level,
+  type Motion,
+  motions,
+} from '../../quantity/index.ts';
+import { type EnvelopeLines, envelopeLines } from '../envelope-lines.ts';
+import { chainOf, gainAt, motionPerNumber } from '../expected.ts';
+import type { FamilyEvidence, FamilyNamed, FamilyOpen } from '../family/family-kind.ts';
+import { familyKinds } from '../family/kinds.ts';
+import type { SeenLine } from '../lines-seen.ts';
+import { type RunningRecord, runningRecord } from '../running-record.ts';
+import {
+  type CheckedRecord,
+  cannotTell,
+  checkKind,
+  fails,
+  type Judged,
+  meets,
+  type RivalCause,
+  wants,
+} from './check-kind.ts';
+
+/** Once per turn and its halves are told apart by lines this share of the speed apart. */
+const apart = 0.2;
+/** Shaft lines lie below this many times the speed: an envelope is taken above. */
+const aboveShaft = 10;
+
+/** Families of machine faults, named only where several harmonics and the physics agree. */
+export const machineFaults = checkKind({
+  kind: 'machine-faults',
+  title: 'Machine faults in the record',
+  question: 'Does the record already show a fault of the machine, so that it is no baseline?',
+  on: ['running'],
+  applies: (designed) => chainOf(designed)?.transducer.signal === 'dynamic',
+  sources: familyKinds.flatMap(({ sources }) => sources),
+  judge: (looked): readonly Judged[] => {
+    const running = runningRecord(looked);
+    if (!running.known) return wants(running.missing);
+    const facts = {
+      expected: said`none of ${familyKinds.length} families: ${familyKinds.map(({ name }) => name.toLowerCase()).join(', ')}`,
+      tolerance: 'several harmonics must agree with the physics before a family is named',
+      because: 'A record of a faulty machine is no baseline; a good one names nothing that is not there.',
+    };
+    if (running.value.slow.density.resolution > apart * running.value.speed) {
+      return [
+        cannotTell({ ...facts, because: 'Too short a record to tell lines of the shaft apart.' }, [
+          'half a minute at a steady speed',
+        ]),
+      ];
+    }
+    const evidence = evidenceOf(looked, running.value);
+    const judged = familyKinds.flatMap((kind) => kind.judge(evidence).map((each) => ({ kind, each })));
+    const named = judged.flatMap(({ each }) => ('named' in each ? [each.named] : []));
+    if (named.length > 0) {
+      return named.map((family) =>
+        fails({ ...facts, of: ofCause(family), found: evidenceSaid(family) }, causesOf(family)),
+      );
+    }
+    const open = judged.flatMap(({ each }) => ('open' in each ? [each.open] : []));
+    if (open.length > 0)
+      return open.map((each: FamilyOpen) =>
+        cannotTell({ ...facts, found: each.because, because: each.because }, [each.needs]),
+      );
+    return [meets({ ...facts, found: 'no family with several agreeing harmonics' })];
+  },
+});
+
+function evidenceOf(looked: CheckedRecord, running: RunningRecord): FamilyEvidence {
+  const { designed, record } = looked;
+  let envelope: Answer<EnvelopeLines> | undefined;
+  const scale = fromAll({ per: motionPerNumber(designed, record), gain: gainAt(designed) }, (known) => known);
+  return {
+    ...looked,
+    running,
+    boundaries: designed.boundaries,
+    envelope: (highest) => {
+      envelope ??= envelopeLines(record.measures, Math.max(500, aboveShaft * running.speed), highest);
+      return envelope;
+    },
+    level: (line) =>
+      fromAll({ scale, boundaries: designed.boundaries }, ({ scale: { per, gain }, boundaries: { bc } }) => {
+        const own = level(per.motion, (line.amplitude * Math.abs(per.scale)) / gain(line.frequency), 'peak');
+        return asLimit(own, bc, line);
+      }),
+  };
+}
+
+/** The level as the limit counts it: its motion and detector, for the single line that it is. */
+function asLimit(own: Level<Motion>, limit: Level, line: SeenLine): Level {
+  const motion = motions.find((each) => each === limit.quantity) ?? own.quantity;
+  return asSineDetector(asMotion(own, motion, line.frequency), limit.detector);
+}
+
+function ofCause({ cause }: FamilyNamed): string {
+  return typeof cause === 'string' ? cause : cause.is === 'words' ? cause.words : 'machine';
+}
+
+function evidenceSaid({ evidence }: FamilyNamed): Judged['found'] {
+  return saidTogether(evidence, '; ');
+}
+
+function causesOf(family: FamilyNamed): readonly RivalCause[] {
+  return [
+    { cause: family.cause, evidence: evidenceSaid(family), next: family.next },
+    ...family.rivals.map(({ cause, next }) => ({ cause, evidence: evidenceSaid(family), next })),
+  ];
+}
