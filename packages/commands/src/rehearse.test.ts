@@ -1,5 +1,6 @@
 import { bytesInMemory, openRecording } from '@soundpost/files';
 import { expect, test } from 'vitest';
+import { record } from './record.ts';
 import { rehearse } from './rehearse.ts';
 import { done, flowing, pumpPath, world } from './testing/house.ts';
 
@@ -63,4 +64,15 @@ test('negative: a fault, a place, a size and a file ending that are not there ar
   expect(await refused({ fault: ['outer-ring:impeller:1 g peak'] })).toMatch(/pump-drive-end/);
   expect(await refused({ fault: ['outer-ring:pump-drive-end'] })).toMatch(/KIND:AT:SIZE/);
   expect(await refused({ out: 'made.mp3' })).toMatch(/wav/);
+});
+
+test('the facts beside a WAV answer what a WAV leaves open, and another rate than its own is refused', async () => {
+  const surroundings = world();
+  await done(rehearse, { ...small, out: 'made.wav' }, surroundings);
+  const read = flowing(await done(record, { file: 'made.wav' }, surroundings));
+  expect(read).toContain('P-301/pump-drive-end-horizontal');
+  const facts = new TextDecoder().decode(await surroundings.readBytes('made.wav.json'));
+  const wav = await surroundings.readBytes('made.wav');
+  const wrong = world({ 'made.wav': wav, 'made.wav.json': facts.replace('"25600 Hz"', '"48000 Hz"') });
+  expect(flowing(await done(record, { file: 'made.wav' }, wrong))).toMatch(/48000 Hz.*25600 Hz/);
 });

@@ -6,4 +6,5 @@ export * from './recording-rules.ts';
 export * from './survey.ts';
 export * from './text/write-csv.ts';
 export * from './universal/write-universal.ts';
+export { factsFileOf, withFacts } from './wav/wav-facts.ts';
 export * from './wav/write-wav.ts';
