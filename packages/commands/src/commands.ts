@@ -1,3 +1,4 @@
+import { accept } from './accept.ts';
 import { changes } from './changes.ts';
 import type { AnyCommand } from './command.ts';
 import { demand } from './demand.ts';
@@ -30,6 +31,7 @@ export const commands: readonly AnyCommand[] = [
   event,
   rehearse,
   record,
+  accept,
   explain,
   workings,
   work,
