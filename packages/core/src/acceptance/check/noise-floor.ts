@@ -4,6 +4,7 @@ import type { PowerDensity } from '../../signal/measures/power-density.ts';
 import { screeningRules } from '../../source/screening-rules.ts';
 import { clause } from '../../source/source.ts';
 import { tradePractice } from '../../source/trade-practice.ts';
+import type { ChannelMeasures } from '../channel-measures.ts';
 import { chainOf, lowerCorner, noiseAtInput } from '../expected.ts';
 import { voltsPerNumber } from '../measured-record.ts';
 import { cannotTell, checkKind, fails, type Judged, meets, type RivalCause, wants } from './check-kind.ts';
@@ -35,11 +36,28 @@ export const noiseFloor = checkKind({
     if (!known.known) return wants(known.missing);
     const { density: found, noise, scale, corner } = known.value;
     const band = { low: Math.max(3 * corner, 3 * found.resolution), high: 0.4 * found.rate };
-    const compared = medianRatio(found, noise, scale, band);
-    const expected = said`${measured('voltage density', noise(Math.sqrt(band.low * band.high)))} in the middle of ${measuredSpan('frequency', band)}`;
+    const step = stepOf(record.measures, scale);
+    const predicted = Math.sqrt(band.high - band.low) * noise(Math.sqrt(band.low * band.high));
+    const digitised = step / Math.sqrt(6 * found.rate);
+    const all = (frequency: number) => Math.hypot(noise(frequency), digitised);
+    const compared = medianRatio(found, all, scale, band);
+    const expected = said`${measured('voltage density', all(Math.sqrt(band.low * band.high)))} in the middle of ${measuredSpan('frequency', band)}`;
     const tolerance = 'half to twice, by the middle of all lines: noise of single pieces differs';
     const because =
       'With the machine stopped only the noise of the chain is left, and what the neighbours and the mains add.';
+    // Below a step nothing moves, or all of it at once: what is left says nothing of the noise.
+    if (step > 2 * predicted) {
+      return [
+        cannotTell(
+          {
+            expected,
+            tolerance,
+            because: said`The steps of the record, ${measured('voltage', step)}, hide the noise.`,
+          },
+          ['the same record in a smaller range of the recorder'],
+        ),
+      ];
+    }
     if (compared === undefined) {
       return [
         cannotTell(
@@ -69,6 +87,11 @@ export const noiseFloor = checkKind({
     return [fails(facts, ratio < dead ? silent : noisy(ratio))];
   },
 });
+
+/** The step of the converter in volts, as the values themselves show it; 0 where they show none. */
+function stepOf({ values }: ChannelMeasures, scale: number): number {
+  return values.known && values.value.step.known ? values.value.step.value.step * Math.abs(scale) : 0;
+}
 
 /**
  * Median over the lines of found over predicted density, as an amplitude ratio: hum, lines of neighbours and a few

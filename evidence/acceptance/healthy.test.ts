@@ -1,0 +1,57 @@
+import { expect, test } from 'vitest';
+import { asMeasured, occasionOf } from '../../packages/core/src/acceptance/testing/as-measured.ts';
+import { showMeasure } from '../../packages/core/src/index.ts';
+import { checked, recordedPoints, rehearsed, running, speedOf } from './healthy.ts';
+
+const places = recordedPoints();
+
+/** A little broadband motion, as every machine has, well below what must be seen. */
+const background = [
+  { name: 'flow', level: { quantity: 'acceleration', value: 0.05, detector: 'rms' }, band: { low: 5, high: 9000 } },
+] as const;
+
+/** The voltage a mark of each turn was set to, which is not the one of the data sheet. */
+function gapOf({ point }: (typeof places)[number]): { readonly bias?: number } {
+  const mark = point.stated.probes?.find((each) => each.kind === 'once-per-turn');
+  return mark?.kind === 'once-per-turn' && mark.sheet.values.gapVoltage.known
+    ? { bias: mark.sheet.values.gapVoltage.value }
+    : {};
+}
+
+test('there are points to be recorded', () => {
+  expect(places.length).toBeGreaterThanOrEqual(6);
+});
+
+test.each(
+  places.flatMap((place, index) =>
+    (index % 4 === 0 ? [1, 2, 3] : [1]).map((seed) => [place.name, seed, place] as const),
+  ),
+)(
+  'law: a healthy record of %s raises no fault, seed %i',
+  (_name, seed, place) => {
+    const speed = speedOf(place.machine, place.point);
+    const casing = place.point.appraisal!.prediction.chain.transducer.reference === 'casing';
+    const run = rehearsed(place, {
+      seed,
+      course: { is: 'steady', at: 'highest' },
+      background: casing ? background : [],
+    });
+    const still = rehearsed(place, { seed: seed + 100, healthy: 0, course: { is: 'standstill' } });
+    const rest = rehearsed(
+      place,
+      { seed: seed + 200, seconds: 4, healthy: 0, course: { is: 'standstill' } },
+      { coupling: 'direct', ...gapOf(place) },
+    );
+    const results = checked(place, [
+      running(place, speed, run),
+      asMeasured(still, occasionOf('stopped')),
+      asMeasured(rest, occasionOf('at-rest')),
+    ]);
+    const fails = results.filter(({ verdict }) => verdict === 'fails');
+    expect(
+      fails.map(({ check, expected, found }) => `${check}: ${showMeasure(expected)} / ${showMeasure(found)}`),
+    ).toEqual([]);
+    expect(results.some(({ verdict }) => verdict === 'meets')).toBe(true);
+  },
+  120_000,
+);
