@@ -43,7 +43,7 @@ test.each(
       { coupling: 'direct', ...gapOf(place) },
     );
     const results = checked(place, [
-      running(place, speed, run),
+      running(speed, run),
       asMeasured(still, occasionOf('stopped')),
       asMeasured(rest, occasionOf('at-rest')),
     ]);

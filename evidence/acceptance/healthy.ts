@@ -54,7 +54,7 @@ export function speedOf(machine: DesignedMachine, point: DesignedPoint, state = 
   return known(row.cells.find((each) => each.state === state)!.frequency);
 }
 
-export function running(place: ChainedPoint, speed: number, record: RehearsedRecord, more = {}): MeasuredRecord {
+export function running(speed: number, record: RehearsedRecord, more = {}): MeasuredRecord {
   return asMeasured(record, occasionOf('running', { speed }), more);
 }
 

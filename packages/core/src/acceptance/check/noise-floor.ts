@@ -90,7 +90,11 @@ export const noiseFloor = checkKind({
 
 /** The step of the converter in volts, as the values themselves show it; 0 where they show none. */
 function stepOf({ values }: ChannelMeasures, scale: number): number {
-  return values.known && values.value.step.known ? values.value.step.value.step * Math.abs(scale) : 0;
+  if (!values.known) return 0;
+  const { step, greatest, least, highRail, lowRail, samples } = values.value;
+  if (step.known) return step.value.step * Math.abs(scale);
+  // Two or three values that it goes between: one step, or two.
+  return highRail.samples + lowRail.samples > samples / 2 ? (greatest - least) * Math.abs(scale) : 0;
 }
 
 /**
