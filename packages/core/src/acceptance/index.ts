@@ -1,5 +1,6 @@
 export * from './beside-reference.ts';
 export * from './channel-measures.ts';
+export { foldedLine } from './check/aliasing.ts';
 export * from './check/check-kind.ts';
 export * from './check/kinds.ts';
 export * from './comparison.ts';

@@ -47,12 +47,12 @@ export const aliasing = checkKind({
     const seen = linesSeen(fine);
     const below = lines.filter(({ frequency }) => frequency <= rate / 2);
     const folded = told.flatMap((each) => {
-      const frequency = foldedOf(each.frequency, rate);
+      const frequency = foldedLine(each.frequency, rate);
       const line = seen.find((one) => Math.abs(one.frequency - frequency) <= within);
       if (line === undefined || frequency < 5 * resolution) return [];
       const other =
         nearMains(line.frequency, within) ||
-        explained(below, line.frequency, within).length > 0 ||
+        explained(below, line.frequency, within, 1).length > 0 ||
         sidesOf(below, line.frequency, within);
       return other ? [] : [{ each, line }];
     });
@@ -93,7 +93,7 @@ function trusted({ low, high, frequency, still }: MachineLine): number {
 }
 
 /** Where a frequency appears: |f − n·R| with the nearest multiple of the rate. */
-export function foldedOf(frequency: number, rate: number): number {
+export function foldedLine(frequency: number, rate: number): number {
   return Math.abs(frequency - Math.round(frequency / rate) * rate);
 }
 
