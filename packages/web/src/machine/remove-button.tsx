@@ -33,7 +33,7 @@ export function RemoveButton({ what, machine, name, gone }: RemoveButtonOptions)
   };
   return (
     <>
-      <button type="button" aria-label={`Take ${of} away…`} onClick={() => void ask()}>
+      <button type="button" aria-label={`Take away… ${what} ${of}`} onClick={() => void ask()}>
         Take away…
       </button>
       {built === undefined ? undefined : (
