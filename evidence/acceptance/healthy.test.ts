@@ -10,12 +10,13 @@ const background = [
   { name: 'flow', level: { quantity: 'acceleration', value: 0.05, detector: 'rms' }, band: { low: 5, high: 9000 } },
 ] as const;
 
-/** The voltage a mark of each turn was set to, which is not the one of the data sheet. */
-function gapOf({ point }: (typeof places)[number]): { readonly bias?: number } {
+/** How far the gap of a mark of each turn was set from that of the data sheet, in volts. */
+function setOff({ point }: (typeof places)[number]): number {
   const mark = point.stated.probes?.find((each) => each.kind === 'once-per-turn');
-  return mark?.kind === 'once-per-turn' && mark.sheet.values.gapVoltage.known
-    ? { bias: mark.sheet.values.gapVoltage.value }
-    : {};
+  const travel = point.appraisal!.prediction.chain.transducer.linearTravel;
+  return mark?.kind === 'once-per-turn' && mark.sheet.values.gapVoltage.known && travel?.known === true
+    ? mark.sheet.values.gapVoltage.value - travel.value.set!.voltage
+    : 0;
 }
 
 test('there are points to be recorded', () => {
@@ -23,9 +24,7 @@ test('there are points to be recorded', () => {
 });
 
 test.each(
-  places.flatMap((place, index) =>
-    (index % 4 === 0 ? [1, 2, 3] : [1]).map((seed) => [place.name, seed, place] as const),
-  ),
+  places.flatMap((place, index) => (index === 0 ? [1, 2, 3] : [1]).map((seed) => [place.name, seed, place] as const)),
 )(
   'law: a healthy record of %s raises no fault, seed %i',
   (_name, seed, place) => {
@@ -40,12 +39,12 @@ test.each(
     const rest = rehearsed(
       place,
       { seed: seed + 200, seconds: 4, healthy: 0, course: { is: 'standstill' } },
-      { coupling: 'direct', ...gapOf(place) },
+      { coupling: 'direct' },
     );
     const results = checked(place, [
       running(speed, run),
       asMeasured(still, occasionOf('stopped')),
-      asMeasured(rest, occasionOf('at-rest')),
+      asMeasured({ ...rest, volts: rest.volts.map((each) => each + setOff(place)) }, occasionOf('at-rest')),
     ]);
     const fails = results.filter(({ verdict }) => verdict === 'fails');
     expect(

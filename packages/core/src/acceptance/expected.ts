@@ -53,6 +53,15 @@ export function noiseAtInput(designed: DesignedPoint): Answer<(frequency: number
   );
 }
 
+/** Noise and run-out that a data sheet states for the whole band, rms in volts at the input; 0 where it states none. */
+export function residualAtInput(designed: DesignedPoint, frequency: number): number {
+  const predicted = predictionOf(designed);
+  if (predicted === undefined) return 0;
+  const { residual } = predicted;
+  const { sensitivity } = predicted.chain;
+  return residual.known && sensitivity.known ? residual.value(frequency) * Math.abs(sensitivity.value) : 0;
+}
+
 /** Gain from true motion to the input relative to the nominal sensitivity: 1 well inside the band. */
 export function gainAt(designed: DesignedPoint): Answer<(frequency: number) => number> {
   const predicted = predictionOf(designed);

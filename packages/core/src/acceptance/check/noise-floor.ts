@@ -1,11 +1,11 @@
 import { measured, measuredSpan, said } from '../../finding/measure.ts';
 import { fromAll } from '../../quantity/index.ts';
-import type { PowerDensity } from '../../signal/measures/power-density.ts';
+import { densityRms, type PowerDensity } from '../../signal/measures/power-density.ts';
 import { screeningRules } from '../../source/screening-rules.ts';
 import { clause } from '../../source/source.ts';
 import { tradePractice } from '../../source/trade-practice.ts';
 import type { ChannelMeasures } from '../channel-measures.ts';
-import { chainOf, lowerCorner, noiseAtInput } from '../expected.ts';
+import { chainOf, lowerCorner, noiseAtInput, residualAtInput } from '../expected.ts';
 import { voltsPerNumber } from '../measured-record.ts';
 import { cannotTell, checkKind, fails, type Judged, meets, type RivalCause, wants } from './check-kind.ts';
 
@@ -66,6 +66,8 @@ export const noiseFloor = checkKind({
         ),
       ];
     }
+    const residual = residualAtInput(designed, Math.sqrt(band.low * band.high));
+    if (residual > 0) return [wholeBand(found, scale, band, Math.hypot(predicted, residual), compared.ratio)];
     const { ratio, spread } = compared;
     const found2 = said`${ratio.toPrecision(3)} times that`;
     const facts = {
@@ -87,6 +89,29 @@ export const noiseFloor = checkKind({
     return [fails(facts, ratio < dead ? silent : noisy(ratio))];
   },
 });
+
+/**
+ * A set whose data sheet states one noise and run-out for its whole band: nobody says where in it that lies, so the rms of
+ * the band is held against it and not each line.
+ */
+function wholeBand(
+  found: PowerDensity,
+  scale: number,
+  band: { readonly low: number; readonly high: number },
+  stated: number,
+  ofStages: number,
+): Judged {
+  const rms = densityRms(found, band.low, band.high) * Math.abs(scale);
+  const facts = {
+    expected: said`up to ${measured('voltage', stated)} rms between ${measuredSpan('frequency', band)}, stated for the whole set`,
+    tolerance: said`twice that: noise of single pieces differs`,
+    found: said`${measured('voltage', rms)} rms`,
+    because: 'The data sheet of the set states one number for noise and run-out over its whole band.',
+  };
+  if (ofStages < dead) return fails(facts, silent);
+  const ratio = rms / stated;
+  return ratio <= allowed.high ? meets(facts) : fails(facts, noisy(ratio));
+}
 
 /** The step of the converter in volts, as the values themselves show it; 0 where they show none. */
 function stepOf({ values }: ChannelMeasures, scale: number): number {
