@@ -232,6 +232,27 @@ describe('families of machine faults', () => {
   );
 });
 
+describe('clipping', () => {
+  const [rate, length] = [5120, 5120 * 8];
+  const { prediction } = pump.point.appraisal!;
+  const ceiling = Math.min(
+    ...prediction.ceilings.flatMap((each) =>
+      each.known && each.value.motion === 'acceleration' ? [each.value.peak] : [],
+    ),
+  );
+  const sine = (share: number) => madeTone(length, 31.7 / rate, share * ceiling);
+  const judged = (samples: Float64Array) => verdicts(of(checked(pump, [runningOf(samples, rate)]), 'clipping'));
+
+  test('below the ceiling it meets, a whole sine near it cannot tell, flat and crowded tops fail', () => {
+    expect(judged(sine(0.5))).toEqual(['meets']);
+    expect(judged(sine(0.95))).toEqual(['cannot tell']);
+    const cut = sine(1.5).map((each) => Math.max(-ceiling, Math.min(ceiling, each)));
+    expect(judged(cut)).toEqual(['fails']);
+    // Behind noise no two samples are equal any more.
+    expect(judged(added(cut, noise(6, ceiling / 500, length)))).toEqual(['fails']);
+  });
+});
+
 describe('measures in one pass', () => {
   test('law: how a record is cut into blocks changes none of its measures', () => {
     const samples = added(noise(5, 1, 60_000), madeTone(60_000, 0.01, 3));

@@ -13,8 +13,8 @@ import { cannotTell, checkKind, fails, type Judged, meets, type RivalCause, want
 const flat = { longest: 3, rests: 3, mean: 2.5 } as const;
 /** Near a ceiling: from this share of it on. */
 const near = 0.9;
-/** Share of the samples within a hundredth of the span of an extreme, above which they crowd there. */
-const crowded = 0.005;
+/** Samples crowd at an extreme: this share in its last hundredth of the span, this many times the hundredth before. */
+const crowded = { share: 0.005, times: 5 } as const;
 
 /** Whether tops are cut: flat at an extreme, or as high as a ceiling of the chain lets them be. */
 export const clipping = checkKind({
@@ -62,7 +62,7 @@ export const clipping = checkKind({
     if (reached !== undefined) {
       const found = said`a peak of ${measured('voltage', peak)}, where ${reached.name} ends at ${measured('voltage', reached.volts)}`;
       // Many samples crowd at the end of a swing that cuts; one high peak near it may still be whole.
-      if (Math.max(values.shareNearGreatest, values.shareNearLeast) > crowded) {
+      if (crowds(values)) {
         return [fails({ ...facts, found }, bothSides(found))];
       }
       return [
@@ -88,6 +88,28 @@ export const clipping = checkKind({
 function cut(rail: Rail, values: ValuesHistogram): boolean {
   const coarse = values.step.known && (values.greatest - values.least) / values.step.value.step < 64;
   return !coarse && rail.longestRest >= flat.longest && rail.rests >= flat.rests && rail.meanRest >= flat.mean;
+}
+
+/** A whole sine has 2.4 times as many samples in the last hundredth of its span as in the one before; a cut one far more. */
+function crowds({ cells, least, greatest, samples }: ValuesHistogram): boolean {
+  const hundredth = (greatest - least) / 100;
+  const between = (low: number, high: number) =>
+    cells.counts.reduce((sum, count, cell) => {
+      const middle = cells.from + (cell + 0.5) * cells.width;
+      return middle > low && middle <= high ? sum + count : sum;
+    }, 0);
+  const [top, nextTop] = [
+    between(greatest - hundredth, greatest + cells.width),
+    between(greatest - 2 * hundredth, greatest - hundredth),
+  ];
+  const [end, nextEnd] = [
+    between(least - cells.width, least + hundredth),
+    between(least + hundredth, least + 2 * hundredth),
+  ];
+  return [
+    [top, nextTop],
+    [end, nextEnd],
+  ].some(([last, before]) => last! > crowded.share * samples && last! > crowded.times * before!);
 }
 
 /** Ceilings that stand in volts at the input, the lowest first: swing of the electronics, range of the converter. */
