@@ -41,6 +41,19 @@ test('a value taken away is unknown, or left out where it may be; nothing change
   expect(statementEdits({ path, statement: stated(''), mayBeLeftOut: true }, stated('', 'measured'))).toEqual([]);
 });
 
+test('of what is not known can be said who could answer and between which bounds, and taken back again', () => {
+  const bare = 'motor:\n  poles: unknown # ask\n';
+  const asked = { ...stated(''), ask: 'the maker: sales', low: '2', high: '6' };
+  const said = made(bare, stated(''), asked);
+  expect(parse(said)).toEqual({ motor: { poles: { unknown: true, ask: 'the maker: sales', between: [2, 6] } } });
+  expect(said).toContain('# ask');
+  const wider = made(said, asked, { ...asked, high: '8' });
+  expect(wider).toBe(said.replace('[2, 6]', '[2, 8]'));
+  expect(made(said, asked, stated(''))).toBe(bare);
+  expect(made(said, asked, stated('4'))).toBe(bare.replace('unknown', '4'));
+  expect(statementEdits({ path, statement: stated(''), mayBeLeftOut: false }, { ...stated(''), low: '2' })).toEqual([]);
+});
+
 test('law: whatever is typed is read back as it was typed, alone and inside braces', () => {
   fc.assert(
     fc.property(fc.oneof(fc.string(), fc.string({ unit: 'binary' })), (text) => {
