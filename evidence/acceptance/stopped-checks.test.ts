@@ -153,3 +153,61 @@ test('a rehearsed record straight at the terminal stands at its bias', () => {
   );
   expect(verdicts(of(checked(pump, [asMeasured(record, occasionOf('at-rest'))]), 'bias'))).toEqual(['meets']);
 });
+
+describe('power comes on', () => {
+  const response = known(prediction.response);
+  const constant = (() => {
+    let [low, high] = [1e-3, 1e3];
+    for (let step = 0; step < 60; step++) {
+      const middle = Math.sqrt(low * high);
+      const { re, im } = response(middle);
+      if (Math.hypot(re, im) < Math.SQRT1_2) low = middle;
+      else high = middle;
+    }
+    return 1 / (2 * Math.PI * low);
+  })();
+  const stated = prediction.chain.transducer.settling;
+  const expected = Math.max(5 * constant, stated?.known === true ? stated.value : 0);
+  const slow = 500;
+  const judged = (tau: number, seconds: number) => {
+    const volts = Float64Array.from({ length: Math.round(seconds * slow) }, (_, n) => {
+      const t = n / slow - 1;
+      return t < 0 ? 0 : 12 + 10 * Math.exp(-t / tau);
+    });
+    return verdicts(
+      of(
+        checked(pump, [recordOf(occasionOf('power-on'), volts, 'direct', { measures: measuresOf(volts, slow) })]),
+        'settling',
+      ),
+    );
+  };
+
+  test('five time constants meet, an endless drift fails, a record that ends before cannot tell', () => {
+    expect(judged(expected / 6, 1 + 3 * expected)).toEqual(['meets']);
+    expect(judged(expected, 1 + 4 * expected)).toEqual(['fails']);
+    expect(judged(expected / 6, 1 + expected)).toEqual(['cannot tell']);
+  });
+});
+
+describe('slew', () => {
+  const drive = known(prediction.drive!);
+  const limit = drive.current / drive.capacitance;
+  const fast = 102_400;
+  const judged = (slope: number) => {
+    // A triangle of that slope, as a cable makes of a burst.
+    const period = 64;
+    const volts = Float64Array.from({ length: fast }, (_, n) => {
+      const place = n % period;
+      return ((place < period / 2 ? place : period - place) * slope) / fast;
+    });
+    const record = recordOf(occasionOf('running', { speed: 24.75 }), volts, 'alternating', {
+      measures: measuresOf(volts, fast),
+    });
+    return verdicts(of(checked(pump, [record]), 'slew'));
+  };
+
+  test('slopes below what the current drives meet, triangles at it fail', () => {
+    expect(judged(0.3 * limit)).toEqual(['meets']);
+    expect(judged(limit)).toEqual(['fails']);
+  });
+});
