@@ -17,7 +17,14 @@ const listeners = new Set<() => void>();
 
 function put(next: IssueRun): void {
   run = next;
+  if (next.ended === undefined) addEventListener('beforeunload', askBeforeLeaving);
+  else removeEventListener('beforeunload', askBeforeLeaving);
   for (const listener of listeners) listener();
+}
+
+/** To close the page ends the request, and so the issue: the browser asks first. */
+function askBeforeLeaving(event: BeforeUnloadEvent): void {
+  event.preventDefault();
 }
 
 export const issueRun = {

@@ -4,13 +4,14 @@ import { useEffect, useState, useSyncExternalStore } from 'react';
 import { usePlantState, usePlantStore } from '../app/plant-context.tsx';
 import { FindingBlock } from '../parts/finding-block.tsx';
 import { Markup } from '../parts/markup.tsx';
+import { DifferenceSection } from './difference-section.tsx';
+import { FormChoice, forms } from './form-choice.tsx';
+import { ImportSection } from './import-section.tsx';
 import { cancelIssue, type Ended, issueRun, startIssue } from './issue-run.ts';
+import { useIssued } from './issued.ts';
 import { IssuedList } from './issued-list.tsx';
 import { useIssueProof } from './use-issue-proof.ts';
 import '../style/issue.css';
-
-const folder = 'issued';
-const forms = ['pdf', 'xlsx', 'csv', 'svg', 'html'];
 
 /** What leaves the office: what stands against it, what it will say, and the issue itself. */
 export function IssueView() {
@@ -21,20 +22,16 @@ export function IssueView() {
   const [typed, setTyped] = useState<string>();
   const [preliminary, setPreliminary] = useState(false);
   const [shown, setShown] = useState<readonly [kind: string, sheet: number]>();
-  const [issued, setIssued] = useState<IssuedRevisions>();
+  const [folder, setFolder] = useState('issued');
+  const [form, setForm] = useState<readonly string[]>(forms.map((each) => each.form));
   const run = useSyncExternalStore(issueRun.subscribe, issueRun.snapshot);
+  const ended = run?.ended;
+  const before = useIssued(folder.trim(), ended);
+  const { issued } = before;
   const revision = typed ?? proposed(plant?.revision ?? '', issued);
   const asked = { documents: undefined, revision, preliminary };
   const { engine, proof, failed } = useIssueProof(asked);
   const [markup, setMarkup] = useState('');
-  const ended = run?.ended;
-  // biome-ignore lint/correctness/useExhaustiveDependencies: what stands is asked anew when an issue has ended
-  useEffect(() => {
-    fetch(`/api/issues/${folder}`).then(
-      async (answer) => setIssued(answer.ok ? ((await answer.json()) as IssuedRevisions) : undefined),
-      () => setIssued(undefined),
-    );
-  }, [ended]);
   // biome-ignore lint/correctness/useExhaustiveDependencies: the proof stands for the set the sheet is of
   useEffect(() => {
     if (shown !== undefined) engine?.sheet(shown[0], shown[1], asked).then(setMarkup);
@@ -44,7 +41,14 @@ export function IssueView() {
   const chosen = proof.documents.filter(({ kind }) => !left.includes(kind));
   const machines = new Set(plant!.machines.map((each) => each.name));
   const running = run !== undefined && run.ended === undefined;
-  const hindered = hindrance(saving, revision, chosen.length, proof.blocked && !preliminary);
+  const hindered = hindrance({
+    saving,
+    revision,
+    documents: chosen.length,
+    forms: form.length,
+    folder: before.words,
+    blocked: proof.blocked && !preliminary,
+  });
   return (
     <div className="issue">
       <h1>Issue of documents</h1>
@@ -78,11 +82,16 @@ export function IssueView() {
               <option value="letter">Letter</option>
             </select>
           </label>
+          <label>
+            Folder beside the plant
+            <input value={folder} maxLength={80} onChange={(event) => setFolder(event.target.value)} />
+          </label>
           <label className="tick">
             <input type="checkbox" checked={preliminary} onChange={() => setPreliminary(!preliminary)} /> Preliminary:
             every page says that nothing may be built from it
           </label>
         </div>
+        <FormChoice chosen={form} choose={setForm} />
         <ul className="documents">
           {proof.documents.map(({ kind, title, readers, sheets }) => (
             <li key={kind}>
@@ -114,10 +123,10 @@ export function IssueView() {
             onClick={() =>
               void startIssue({
                 base: store.disk.hash,
-                folder,
+                folder: folder.trim(),
                 revision,
                 documents: chosen.map((each) => each.kind),
-                forms,
+                forms: form,
                 paper,
                 preliminary,
                 showing: { units: showing.units, decimal: showing.decimal },
@@ -137,7 +146,7 @@ export function IssueView() {
           {run === undefined
             ? ''
             : running
-              ? `${run.done} of ${run.of} documents done. ${run.steps.at(-1) ?? 'Beginning'}…`
+              ? `${run.done} of ${run.of} documents done. ${run.steps.at(-1) ?? 'Beginning'}… It goes on while you look at another view; to close this page cancels it.`
               : endWords(run.ended)}
         </p>
       </section>
@@ -163,7 +172,9 @@ export function IssueView() {
           <Markup markup={markup} className="pushed" />
         </section>
       )}
-      <IssuedList issued={issued} />
+      <IssuedList before={before} />
+      {issued === undefined ? undefined : <DifferenceSection key={issued.path} issued={issued} />}
+      <ImportSection issued={issued} />
     </div>
   );
 }
@@ -179,10 +190,22 @@ function proposed(stated: string, issued: IssuedRevisions | undefined): string {
   return revision;
 }
 
-function hindrance(saving: string, revision: string, documents: number, blocked: boolean): string | undefined {
+interface Standing {
+  readonly saving: string;
+  readonly revision: string;
+  readonly documents: number;
+  readonly forms: number;
+  /** Why the folder cannot be written to, as far as is known. */
+  readonly folder: string | undefined;
+  readonly blocked: boolean;
+}
+
+function hindrance({ saving, revision, documents, forms, folder, blocked }: Standing): string | undefined {
   if (saving !== 'saved') return 'What is on the screen is not in the file yet.';
   if (revision.trim() === '') return 'A revision is needed.';
   if (documents === 0) return 'No document is chosen.';
+  if (forms === 0) return 'No form is chosen.';
+  if (folder !== undefined) return folder;
   return blocked ? 'A finding blocks the issue. Mend it, or issue as preliminary.' : undefined;
 }
 

@@ -1,12 +1,12 @@
-import type { IssuedRevisions } from '@soundpost/server/protocol';
+import type { IssuedBefore } from './issued.ts';
 
 /** The revisions that stand in the folder beside the plant, each with its files, pages and hashes. */
-export function IssuedList({ issued }: { readonly issued: IssuedRevisions | undefined }) {
+export function IssuedList({ before: { issued, words } }: { readonly before: IssuedBefore }) {
   return (
     <section aria-label="Issued before">
       <h2>Issued before</h2>
       {issued === undefined ? (
-        <p className="quiet">The server does not answer: what was issued before is not known here.</p>
+        <p className="quiet">{words ?? 'Looking…'}</p>
       ) : issued.revisions.length === 0 ? (
         <p className="quiet">Nothing stands in {issued.path} yet.</p>
       ) : (

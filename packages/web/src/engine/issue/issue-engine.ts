@@ -1,10 +1,21 @@
-import { bytesOf, type ComposedSet, completeDesign, composedSet, contentHashOf, seed } from '@soundpost/commands/pure';
+import {
+  bytesOf,
+  type ComposedSet,
+  completeDesign,
+  composedSet,
+  contentHashOf,
+  revisionDifference,
+  type StatedTexts,
+  seed,
+} from '@soundpost/commands/pure';
 import { type Design, design as designOf, type Plant, type Showing, valueIfStated } from '@soundpost/core';
 import { issuedKinds, setPage } from '@soundpost/documents/document-set';
-import type { PlantOnDisk } from '@soundpost/server/protocol';
+import type { IssuedTexts, PlantOnDisk } from '@soundpost/server/protocol';
 import { findingView } from '../finding-view.ts';
 import { plantFrom } from '../read-plant.ts';
 import type { FindingView } from '../views.ts';
+import { type DifferenceView, differenceView } from './difference-view.ts';
+import { type ImportAsked, type ImportView, importView } from './import-view.ts';
 
 /** What would be issued, and what stands against it. */
 export interface IssueProof {
@@ -30,6 +41,7 @@ export interface ProofAsked {
 export class IssueEngine {
   #plant: Plant | undefined;
   #design: Design | undefined;
+  #texts: StatedTexts | undefined;
   #hash = '';
   #showing: Showing = {};
 
@@ -38,7 +50,20 @@ export class IssueEngine {
     this.#plant = plantFrom(disk.text, disk.path, disk.catalogues);
     this.#design = completeDesign(designOf(this.#plant, seed));
     const catalogues = new Map(Object.entries(disk.catalogues).map(([name, { text }]) => [name, text]));
-    this.#hash = await contentHashOf(bytesOf({ from: disk.path, plant: disk.text, catalogues }));
+    this.#texts = { from: disk.path, plant: disk.text, catalogues };
+    this.#hash = await contentHashOf(bytesOf(this.#texts));
+  }
+
+  /** What changed from an issued revision to another; to the plant as it stands where no other is named. */
+  difference(from: IssuedTexts, to: IssuedTexts | undefined, step: (what: string) => void): DifferenceView {
+    const after = to === undefined ? this.#texts! : statedIn(to);
+    return differenceView(revisionDifference(statedIn(from), after, step), this.#showing);
+  }
+
+  /** What a table that a person edited would make of the plant. */
+  imported(asked: Omit<ImportAsked, 'exportedFrom'>, exportedFrom: IssuedTexts | undefined): Promise<ImportView> {
+    const from = exportedFrom === undefined ? {} : { exportedFrom: statedIn(exportedFrom) };
+    return importView(this.#texts!, { ...asked, ...from });
   }
 
   proof(asked: ProofAsked): IssueProof {
@@ -81,4 +106,8 @@ export class IssueEngine {
       showing: this.#showing,
     });
   }
+}
+
+function statedIn({ plant, catalogues, revision }: IssuedTexts): StatedTexts {
+  return { from: `revision ${revision}`, plant, catalogues: new Map(catalogues), revision };
 }
