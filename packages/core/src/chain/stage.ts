@@ -1,6 +1,16 @@
 import { type Answer, fromAll } from '../quantity/index.ts';
 import { type Complex, magnitude } from '../signal/complex.ts';
-import { cascade, openTransfer, straightThrough, type TwoPort, transferFromJoint } from './two-port.ts';
+import {
+  cascade,
+  type FirstColumn,
+  firstColumn,
+  openTransfer,
+  straightThrough,
+  type TwoPort,
+  transferFromJoint,
+  type UpperRow,
+  upperRow,
+} from './two-port.ts';
 
 /** What passes from one part to the next. Stages may only meet at the same port. */
 export const ports = ['motion', 'charge', 'voltage', 'current', 'code'] as const;
@@ -32,9 +42,14 @@ export function rowOfTwoPorts(stages: readonly Stage[], frequency: number): TwoP
   return stages.reduce((port, stage) => cascade(port, stage.through(frequency)), straightThrough);
 }
 
-/** From the motion at the first stage to the open end of the last. */
+/**
+ * From the motion at the first stage to the open end of the last: the upper row of the cascade is all it takes, so the
+ * lower one is not worked out. A test holds it against the whole cascade.
+ */
 export function transfer(stages: readonly Stage[], frequency: number): Complex {
-  return openTransfer(rowOfTwoPorts(stages, frequency));
+  let upper: UpperRow = straightThrough;
+  for (const stage of stages) upper = upperRow(upper, stage.through(frequency));
+  return openTransfer(upper);
 }
 
 /** Noise density at the open end, each stage's own carried through what follows it; added as squares. */
@@ -61,13 +76,17 @@ function addedAtEnd(
 ): number {
   const ports = stages.map((stage) => stage.through(frequency));
   // What follows each stage, from the last backwards; then what stands before it, on the way forwards.
-  const following: TwoPort[] = [straightThrough];
-  for (let index = ports.length - 1; index > 0; index--) following.unshift(cascade(ports[index]!, following[0]!));
-  let before = straightThrough;
+  const following: FirstColumn[] = new Array(ports.length);
+  let after: FirstColumn = straightThrough;
+  for (let index = ports.length - 1; index >= 0; index--) {
+    following[index] = after;
+    if (index > 0) after = firstColumn(ports[index]!, after);
+  }
+  let before: UpperRow = straightThrough;
   let squares = 0;
-  for (const [index, stage] of stages.entries()) {
-    before = cascade(before, ports[index]!);
-    const source = own(stage, index);
+  for (let index = 0; index < stages.length; index++) {
+    before = upperRow(before, ports[index]!);
+    const source = own(stages[index]!, index);
     if (source === undefined) continue;
     const carried = source * magnitude(transferFromJoint(before, following[index]!));
     squares += carried * carried;

@@ -1,8 +1,9 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
-import { type Complex, complex, difference, magnitude, product, quotient, scaled } from '../signal/complex.ts';
+import { type Complex, complex, difference, magnitude, product, quotient, scaled, sum } from '../signal/complex.ts';
 import {
   cascade,
+  firstColumn,
   isolatedGain,
   lumpedLine,
   openTransfer,
@@ -12,6 +13,7 @@ import {
   straightThrough,
   type TwoPort,
   transferFromJoint,
+  upperRow,
 } from './two-port.ts';
 
 const entries = ['a', 'b', 'c', 'd'] as const;
@@ -154,6 +156,22 @@ test('law: a source at a joint is divided between what stands before and after: 
       const whole = cascade(seriesImpedance(outputImpedance(before)), after);
       const [one, other] = [transferFromJoint(before, after), openTransfer(whole)];
       expect(magnitude(difference(one, other))).toBeLessThanOrEqual(1e-9 * magnitude(other));
+    }),
+  );
+});
+
+test('law: a row or column taken alone is that of the whole cascade, to the last digit, as sums of products', () => {
+  fc.assert(
+    fc.property(any, any, (one, two) => {
+      const whole: TwoPort = {
+        a: sum(product(one.a, two.a), product(one.b, two.c)),
+        b: sum(product(one.a, two.b), product(one.b, two.d)),
+        c: sum(product(one.c, two.a), product(one.d, two.c)),
+        d: sum(product(one.c, two.b), product(one.d, two.d)),
+      };
+      expect(cascade(one, two)).toEqual(whole);
+      expect(upperRow(one, two)).toEqual({ a: whole.a, b: whole.b });
+      expect(firstColumn(one, two)).toEqual({ a: whole.a, c: whole.c });
     }),
   );
 });

@@ -25,10 +25,37 @@ export const straightThrough: TwoPort = { a: oneComplex, b: zeroComplex, c: zero
 
 export function cascade(first: TwoPort, second: TwoPort): TwoPort {
   return {
-    a: sum(product(first.a, second.a), product(first.b, second.c)),
-    b: sum(product(first.a, second.b), product(first.b, second.d)),
-    c: sum(product(first.c, second.a), product(first.d, second.c)),
-    d: sum(product(first.c, second.b), product(first.d, second.d)),
+    a: sumOfProducts(first.a, second.a, first.b, second.c),
+    b: sumOfProducts(first.a, second.b, first.b, second.d),
+    c: sumOfProducts(first.c, second.a, first.d, second.c),
+    d: sumOfProducts(first.c, second.b, first.d, second.d),
+  };
+}
+
+export type UpperRow = Pick<TwoPort, 'a' | 'b'>;
+export type FirstColumn = Pick<TwoPort, 'a' | 'c'>;
+
+/** Of a cascade only a and b, to the last digit as `cascade` gives them. */
+export function upperRow({ a, b }: UpperRow, second: TwoPort): UpperRow {
+  return {
+    a: sumOfProducts(a, second.a, b, second.c),
+    b: sumOfProducts(a, second.b, b, second.d),
+  };
+}
+
+/** Of a cascade only a and c, to the last digit as `cascade` gives them. */
+export function firstColumn(first: TwoPort, { a, c }: FirstColumn): FirstColumn {
+  return {
+    a: sumOfProducts(first.a, a, first.b, c),
+    c: sumOfProducts(first.c, a, first.d, c),
+  };
+}
+
+/** p·q + r·s in one step: these four products are most of what a response costs. */
+function sumOfProducts(p: Complex, q: Complex, r: Complex, s: Complex): Complex {
+  return {
+    re: p.re * q.re - p.im * q.im + (r.re * s.re - r.im * s.im),
+    im: p.re * q.im + p.im * q.re + (r.re * s.im + r.im * s.re),
   };
 }
 
@@ -48,17 +75,17 @@ export function isolatedGain(gain: Complex): TwoPort {
 }
 
 /** x₂/x₁ with nothing connected behind: 1/a. */
-export function openTransfer(port: TwoPort): Complex {
+export function openTransfer(port: Pick<TwoPort, 'a'>): Complex {
   return reciprocal(port.a);
 }
 
 /** Impedance seen looking back into the far port, the near one driven by an ideal source: b/a. */
-export function outputImpedance(port: TwoPort): Complex {
+export function outputImpedance(port: UpperRow): Complex {
   return quotient(port.b, port.a);
 }
 
 /** Transfer of a source in series with the line between two ports, to the open end of the second. */
-export function transferFromJoint(before: TwoPort, after: TwoPort): Complex {
+export function transferFromJoint(before: UpperRow, after: FirstColumn): Complex {
   const loading = product(outputImpedance(before), after.c);
   return reciprocal(sum(after.a, loading));
 }

@@ -95,7 +95,8 @@ function curveMarks(
     });
   };
   // Where a limit ends with its band the curve breaks off: it does not fall to the next limit.
-  const reaching = (frequency: number) => ceilings.filter((each) => each.at(frequency) !== undefined).length;
+  const reaching = (frequency: number) =>
+    ceilings.reduce((count, each) => (each.at(frequency) === undefined ? count : count + 1), 0);
   const broken = (frequency: number, index: number) =>
     index > 0 && reaching(frequency) !== reaching(at[index - 1]!) ? undefined : lowestCeiling(ceilings, frequency);
   return [...(floor === undefined ? [] : drawn('floor', floor.at)), ...drawn('ceiling', broken)];

@@ -55,8 +55,27 @@ export function velocityOf(shown: Level<Motion>, frequency: number): number {
 
 /** The lowest of all ceilings at a frequency. */
 export function lowestCeiling(ceilings: readonly VelocityCurve[], frequency: number): number | undefined {
-  const values = ceilings.flatMap((each) => each.at(frequency) ?? []);
-  return values.length === 0 ? undefined : Math.min(...values);
+  let lowest: number | undefined;
+  for (const each of ceilings) {
+    const value = each.at(frequency);
+    if (value !== undefined) lowest = lowest === undefined ? value : Math.min(lowest, value);
+  }
+  return lowest;
+}
+
+/** The same curve, which works a frequency out once: the curve, its labels and the ends of the axes ask for the same. */
+function remembering({ name, at }: VelocityCurve): VelocityCurve {
+  const known = new Map<number, number | undefined>();
+  return {
+    name,
+    at: (frequency) => {
+      const before = known.get(frequency);
+      if (before !== undefined || known.has(frequency)) return before;
+      const value = at(frequency);
+      known.set(frequency, value);
+      return value;
+    },
+  };
 }
 
 export function isLine(target: Target): boolean {
@@ -78,12 +97,14 @@ export function amplitudeContent({ point, appraisal }: DesignedPoint): Amplitude
     else marks.push(markOf(target, index + 1, appraisal?.prediction, appraisal?.judgements ?? []));
   }
   const features = appraisal?.prediction.features ?? [];
+  const floor = appraisal === undefined ? undefined : floorOf(point.targets, appraisal.prediction);
+  const ceilings = appraisal === undefined ? [] : ceilingsOf(appraisal.prediction, appraisal.judgements, marks);
   return {
     marks,
     notDrawn,
     frequencies: frequencyEnds(marks, features),
-    floor: appraisal === undefined ? undefined : floorOf(point.targets, appraisal.prediction),
-    ceilings: appraisal === undefined ? [] : ceilingsOf(appraisal.prediction, appraisal.judgements, marks),
+    floor: floor && remembering(floor),
+    ceilings: ceilings.map(remembering),
     features,
   };
 }

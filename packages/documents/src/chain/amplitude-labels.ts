@@ -87,7 +87,7 @@ export function curveLabels(content: AmplitudeContent, plot: Plot, free: Placing
   const found: (Label | undefined)[] = [];
   if (floor !== undefined) {
     const words = [floor.name, 'noise floor', 'floor'];
-    found.push(free.place(words.flatMap((text) => alongCurve(text, floor.at, [-0.7, 1.5, -1.8, 2.6], content, plot))));
+    found.push(free.place(alongCurve(words, floor.at, [-0.7, 1.5, -1.8, 2.6], content, plot)));
   }
   for (const mark of marks) {
     const { noise } = mark;
@@ -97,9 +97,7 @@ export function curveLabels(content: AmplitudeContent, plot: Plot, free: Placing
   if (ceilings.length > 0) {
     const top = (frequency: number) => lowestCeiling(ceilings, frequency);
     const words = [`ceiling: ${governing(content).join(', then ')}`, 'ceiling of the chain', 'ceiling'];
-    found.push(
-      free.place(words.flatMap((text) => alongCurve(text, top, [-0.8, 1.6, -1.9, 2.8, 4.2, 6], content, plot))),
-    );
+    found.push(free.place(alongCurve(words, top, [-0.8, 1.6, -1.9, 2.8, 4.2, 6], content, plot)));
   }
   return found.flatMap((each) => each ?? []);
 }
@@ -123,26 +121,29 @@ function underBand(
   );
 }
 
-/** Places along a curve, from the middle of the picture outwards. */
-function alongCurve(
-  text: string,
+/** How far along a curve its name may stand, from the middle of the picture outwards. */
+const shares = Array.from({ length: 21 }, (_, index) => 0.04 + index * 0.046).sort(
+  (a, b) => Math.abs(a - 0.45) - Math.abs(b - 0.45),
+);
+
+/** Places along a curve, for the first of the texts before the next; made as they are tried, since the first often is free. */
+function* alongCurve(
+  texts: readonly string[],
   value: (frequency: number) => number | undefined,
   lifts: readonly number[],
   { frequencies }: AmplitudeContent,
   { x, y, size }: Plot,
-): readonly Label[] {
-  const shares = Array.from({ length: 21 }, (_, index) => 0.04 + index * 0.046).sort(
-    (a, b) => Math.abs(a - 0.45) - Math.abs(b - 0.45),
-  );
-  return lifts.flatMap((lift) =>
-    shares.flatMap((share) => {
-      const frequency = frequencies.low * (frequencies.high / frequencies.low) ** share;
-      const velocity = value(frequency);
-      return velocity === undefined
-        ? []
-        : [label(x.at(frequency), y.at(velocity) + lift * size, text, { size, cleared: true })];
-    }),
-  );
+): Generator<Label> {
+  for (const text of texts) {
+    for (const lift of lifts) {
+      for (const share of shares) {
+        const frequency = frequencies.low * (frequencies.high / frequencies.low) ** share;
+        const velocity = value(frequency);
+        if (velocity === undefined) continue;
+        yield label(x.at(frequency), y.at(velocity) + lift * size, text, { size, cleared: true });
+      }
+    }
+  }
 }
 
 /** The ceilings that are the lowest somewhere in the picture, in the order in which they take over. */

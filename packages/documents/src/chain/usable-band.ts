@@ -78,14 +78,17 @@ function stretchesWithin(prediction: Prediction, tolerance: Tolerance, ends: End
   };
   const at = plotted(ends.low, ends.high, prediction.features, 400);
   const found: { low: number; high: number }[] = [];
-  for (const [index, frequency] of at.entries()) {
-    const before = at[index - 1];
-    const [now, then] = [within(frequency), before !== undefined && within(before)];
+  let then = false;
+  let before: number | undefined;
+  for (const frequency of at) {
+    const now = within(frequency);
     if (now && !then) {
       const edge = before === undefined ? frequency : edgeBetween(before, frequency, within);
       found.push({ low: edge, high: frequency });
     } else if (now) found.at(-1)!.high = frequency;
     else if (then) found.at(-1)!.high = edgeBetween(frequency, before!, within);
+    then = now;
+    before = frequency;
   }
   // Beyond the mounted resonance the curve crosses 1 once more on its way down: nobody measures there.
   const { mountedResonance } = prediction.chain.transducer;

@@ -4,7 +4,7 @@ import { inside, labelBox, overlap } from './text-extent.ts';
 /** Places for labels that are still free. Earlier labels have the better right. */
 export interface Placing {
   /** Sets the first of these places that is free and inside the bounds; none where all are taken. */
-  place(candidates: readonly Label[]): Label | undefined;
+  place(candidates: Iterable<Label>): Label | undefined;
   /** Keeps a box free of labels. */
   keepFree(box: Box): void;
   readonly placed: readonly Label[];

@@ -14,7 +14,14 @@ const groups: readonly (readonly [RegExp, number])[] = [
 /** What is wider than any letter of the Latin script: ideographs, pictures. */
 const widest = 1.1;
 
+/** Of the signs below 256, which most texts are made of; found once, since every label is measured many times. */
+const usualWidths: readonly number[] = Array.from({ length: 256 }, (_, code) => widthOf(String.fromCharCode(code)));
+
 function signWidth(sign: string): number {
+  return (sign.length === 1 ? usualWidths[sign.charCodeAt(0)] : undefined) ?? widthOf(sign);
+}
+
+function widthOf(sign: string): number {
   return groups.find(([pattern]) => pattern.test(sign))?.[1] ?? widest;
 }
 
