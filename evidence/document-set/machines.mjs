@@ -340,11 +340,13 @@ function bursts(cause) {
 }
 
 function chain(transducer, input, metres) {
+  // A probe set needs its own supply core beside signal and common.
+  const cable = transducer.startsWith('PRX') ? 'TST' : 'TSP';
   return `
         chain:
           transducer: ${transducer}
           mount: stud
-          cable: TSP
+          cable: ${cable}
           cable-length: { value: ${metres} m, status: measured, source: walked on the tray }
           input: ${input}`;
 }

@@ -41,7 +41,7 @@ const floorOf = (motion: 'acceleration' | 'displacement') =>
 
 export const rehearse = command({
   name: 'rehearse',
-  summary: 'What an analyst would see at a point, on a healthy machine or with a fault put in',
+  summary: 'What an analyst would see at a point, healthy or with a fault put in',
   description:
     'Makes the motion at a point from the frequencies of its machine, healthy or with named faults of named sizes, sends it ' +
     'through the chosen chain sample by sample, and prints what is seen and what is hidden, by how many decibels against the ' +
