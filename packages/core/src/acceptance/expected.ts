@@ -13,6 +13,7 @@ import {
   type Tolerance,
   unanswered,
 } from '../quantity/index.ts';
+import { lowerCornerOfTransducer } from '../rehearsal/output-limits.ts';
 import { type Complex, magnitude } from '../signal/complex.ts';
 import { motionOf, type RecordedHow, voltsPerNumber } from './measured-record.ts';
 
@@ -123,6 +124,12 @@ export function lowerCorner(designed: DesignedPoint): Answer<number> {
     else high = middle;
   }
   return answer(Math.sqrt(low * high));
+}
+
+/** The lower −3 dB corner of the transducer alone in hertz, without the coupling of the input; 0 where it has none. */
+export function cornerOfTransducer(designed: DesignedPoint): Answer<number> {
+  const predicted = predictionOf(designed);
+  return predicted === undefined ? noChain(designed) : lowerCornerOfTransducer(predicted);
 }
 
 /** The mounted resonance as predicted, where the transducer has one. */
