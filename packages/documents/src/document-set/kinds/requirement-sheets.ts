@@ -12,8 +12,9 @@ import { bandColumns } from '../band-columns.ts';
 import { note, preparedCheckedApproved } from '../blocks.ts';
 import { answered, levelCell, statedCell, words } from '../cells.ts';
 import { everyPoint } from '../every-point.ts';
+import { gatheredPlaces } from '../gathered-places.ts';
 import { issuedKind } from '../issued-kind.ts';
-import type { Block } from '../record.ts';
+import type { Block, SetTable } from '../record.ts';
 import { blankColumn, measureColumn, setTable, textColumn } from '../set-table.ts';
 import { howKnown, statedText } from '../stated-facts.ts';
 
@@ -54,21 +55,7 @@ function typeBlocks(
     designed.appraisal!.judgements.map((judgement): PlacedJudgement => ({ designed, judgement })),
   );
   return [
-    placeTable(name, points, showing),
-    setTable<PlacedJudgement>(
-      `${name} deviations`,
-      'Requirement, offered, deviation: every rule at every place',
-      [
-        textColumn('At', ({ designed }) => words(designed.point.of), 2),
-        textColumn('Requirement', ({ judgement }) => words(ruleTextOf(judgement.rule)?.title ?? judgement.rule), 2.4),
-        textColumn('Of', ({ judgement }) => words(judgement.target ?? showMeasure(judgement.what, showing)), 1.6),
-        textColumn('Limit', ({ judgement }) => words(showMeasure(judgement.limit, showing)), 1.5),
-        textColumn('Found with what is offered', ({ judgement }) => words(showMeasure(judgement.found, showing)), 1.6),
-        textColumn('Deviation', ({ judgement }) => words(deviationOf(judgement, showing)), 1.6),
-      ],
-      judgements,
-      'No rule speaks of this type.',
-    ),
+    ...gatheredPlaces(name, [placeTable(name, points, showing), deviationTable(name, judgements, showing)]),
     setTable<StatedValue>(
       `${name} data`,
       'Data sheet the proof was made with; another offer fills the last column',
@@ -87,6 +74,23 @@ function typeBlocks(
   ];
 }
 
+function deviationTable(name: string, judgements: readonly PlacedJudgement[], showing: Showing): SetTable {
+  return setTable<PlacedJudgement>(
+    `${name} deviations`,
+    'Requirement, offered, deviation: every rule at every place, places that are told the same together',
+    [
+      textColumn('At', ({ designed }) => words(designed.point.of), 2),
+      textColumn('Requirement', ({ judgement }) => words(ruleTextOf(judgement.rule)?.title ?? judgement.rule), 2.4),
+      textColumn('Of', ({ judgement }) => words(judgement.target ?? showMeasure(judgement.what, showing)), 1.6),
+      textColumn('Limit', ({ judgement }) => words(showMeasure(judgement.limit, showing)), 1.5),
+      textColumn('Found with what is offered', ({ judgement }) => words(showMeasure(judgement.found, showing)), 1.6),
+      textColumn('Deviation', ({ judgement }) => words(deviationOf(judgement, showing)), 1.6),
+    ],
+    judgements,
+    'No rule speaks of this type.',
+  );
+}
+
 function deviationOf({ outcome, margin, needs }: Judgement, showing: Showing): string {
   const by = margin === undefined || margin >= 60 ? '' : `, ${showDecibels(margin, 1, showing.decimal)} to the limit`;
   if (outcome === 'meets') return `none${by}`;
@@ -98,7 +102,7 @@ interface PlacedTarget {
   readonly target: DesignedPoint['point']['targets'][number];
 }
 
-function placeTable(name: string, points: readonly DesignedPoint[], showing: Showing): Block {
+function placeTable(name: string, points: readonly DesignedPoint[], showing: Showing): SetTable {
   const rows = points.flatMap((designed) =>
     designed.point.targets.map((target): PlacedTarget => ({ designed, target })),
   );
