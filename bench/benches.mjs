@@ -2,4 +2,5 @@
 export const benches = {
   trial: () => import('./trial.mjs'),
   screen: () => import('./screen.mjs'),
+  documents: () => import('./documents.mjs'),
 };

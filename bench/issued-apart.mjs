@@ -1,0 +1,10 @@
+// One issue in a process of its own, so that its peak memory is its own: node issued-apart.mjs PLANT OUT
+import { writeSync } from 'node:fs';
+import { run } from '../packages/cli/dist/main.js';
+
+const [plant, out] = process.argv.slice(2);
+const began = performance.now();
+const exit = await run(['issue', plant, '--out', out]);
+const seconds = (performance.now() - began) / 1000;
+writeSync(3, JSON.stringify({ exit, seconds, peakMiB: process.resourceUsage().maxRSS / 1024 }));
+process.exitCode = exit;
