@@ -32,7 +32,10 @@ export const accept = command({
     const measured = await measuredSession(surroundings, recordsPath);
     surroundings.step('comparing with the design');
     const design = designOf(plant, seed);
-    const compared = comparison(design, measured.records);
+    const compared = comparison(design, measured.records, {
+      readings: measured.session.readings,
+      serving: measured.serving,
+    });
     const failed = compared.results.some((each) => each.verdict === 'fails');
     return {
       exit:

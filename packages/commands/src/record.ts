@@ -1,17 +1,8 @@
 import { blocks, Refusal } from '@soundpost/core';
-import {
-  factsFileOf,
-  type OpenRecording,
-  openRecording,
-  type ReadingChoices,
-  type Separator,
-  separators,
-  surveyed,
-  withFacts,
-} from '@soundpost/files';
+import { openRecording, type ReadingChoices, type Separator, separators, surveyed } from '@soundpost/files';
+import { withFactsBeside } from './accept/facts-beside.ts';
 import { always, argument, command, textFlag } from './command.ts';
 import { recordingJson } from './json/recording-json.ts';
-import type { Surroundings } from './surroundings.ts';
 import { recordingLines } from './text/recording-text.ts';
 
 const decimals = ['point', 'comma'] as const;
@@ -53,22 +44,6 @@ export const record = command({
     }
   },
 });
-
-/** A WAV with what the file beside it says, where one lies there. */
-async function withFactsBeside(
-  surroundings: Surroundings,
-  path: string,
-  opened: OpenRecording,
-): Promise<OpenRecording> {
-  const beside = factsFileOf(path);
-  if (beside === undefined) return opened;
-  const bytes = await surroundings.readBytes(beside).catch((error: unknown) => {
-    // That none lies there is the usual case.
-    if (error instanceof Refusal) return undefined;
-    throw error;
-  });
-  return bytes === undefined ? opened : withFacts(opened, bytes, beside);
-}
 
 function oneOf<Word extends string>(words: readonly Word[], typed: string, flag: string): Word {
   const found = words.find((each) => each === typed.trim().toLowerCase());

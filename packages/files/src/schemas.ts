@@ -3,6 +3,7 @@ import { catalogueReader, catalogueVersion } from './catalogue-file.ts';
 import { plantReader, plantVersion } from './plant-file.ts';
 import { fileSchema } from './read-yaml.ts';
 import type { JsonSchema } from './reader.ts';
+import { recordsReader, recordsVersion } from './records-file.ts';
 import { sharedSchema } from './shared-schema.ts';
 import { tedsLayoutReader } from './teds-layout-file.ts';
 
@@ -21,11 +22,17 @@ export function tedsLayoutSchema(): JsonSchema {
   return sharedSchema(fileSchema(tedsLayoutReader, 'Soundpost TEDS layout file, version 1'));
 }
 
+/** The schema of a file that names recordings and says what they are, JSON Schema draft 2020-12. */
+export function recordsSchema(): JsonSchema {
+  return sharedSchema(fileSchema(recordsReader, `Soundpost records file, version ${recordsVersion}`));
+}
+
 /** Every schema by the name of the file it is kept in. */
 export const schemas: Readonly<Record<string, () => JsonSchema>> = {
   'plant.schema.json': plantSchema,
   'catalogue.schema.json': catalogueSchema,
   'teds-layout.schema.json': tedsLayoutSchema,
+  'records.schema.json': recordsSchema,
 };
 
 /** The schema as it stands in its file. */

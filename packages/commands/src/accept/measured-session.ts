@@ -1,13 +1,15 @@
-import { type Finding, type MeasuredRecord, type Missing, Refusal, type Session, type Writing } from '@soundpost/core';
 import {
-  type MeasuredRecording,
-  measuredRecording,
-  openRecording,
-  readYaml,
-  recordsReader,
+  type Finding,
+  type MeasuredRecord,
+  type Missing,
+  Refusal,
   type ServingChannel,
-} from '@soundpost/files';
+  type Session,
+  type Writing,
+} from '@soundpost/core';
+import { type MeasuredRecording, measuredRecording, openRecording, readYaml, recordsReader } from '@soundpost/files';
 import { folderOf, isAbsolutePath, pathIn, type Surroundings } from '../surroundings.ts';
+import { withFactsBeside } from './facts-beside.ts';
 import { fileHash } from './file-hash.ts';
 
 /** A recording of a session: its file, what identifies it, and what was measured; or why it could not be read. */
@@ -69,7 +71,11 @@ async function measuredFile(
     try {
       const sha256 = await fileHash(opened);
       try {
-        const measured = await measuredRecording(await openRecording(opened, file), stated, writing);
+        const measured = await measuredRecording(
+          await withFactsBeside(surroundings, path, await openRecording(opened, file)),
+          stated,
+          writing,
+        );
         return { recording: { ...identified, sha256 }, measured };
       } catch (error) {
         if (error instanceof Refusal) return { recording: { ...identified, sha256, refused: error.message } };

@@ -7,7 +7,7 @@ import {
   pointDecimals,
   questionsOf,
   Refusal,
-  type Service,
+  type ServingChannel,
   type StatedChannel,
   type StatedRecording,
   type Writing,
@@ -15,13 +15,6 @@ import {
 import { channelFacts } from './channel-facts.ts';
 import type { OpenRecording } from './open-recording.ts';
 import { surveyed } from './survey.ts';
-
-/** A channel that serves the others: its pulses, or its reference signal. */
-export interface ServingChannel {
-  readonly name: string;
-  readonly serves: Service;
-  readonly record: MeasuredRecord;
-}
 
 /** What was measured of one recording, and what stands in its way. */
 export interface MeasuredRecording {
@@ -68,8 +61,8 @@ export async function measuredRecording(
   }));
   return {
     records: records.flatMap(({ channel, record }) => (channel.point === undefined ? [] : [record])),
-    serving: records.flatMap(({ channel: { name, serves }, record }) =>
-      serves === undefined ? [] : [{ name, serves, record }],
+    serving: records.flatMap(({ channel: { name, serves }, record: { recording, channel, statement, measures } }) =>
+      serves === undefined ? [] : [{ name, serves, recording, channel, statement, measures }],
     ),
     findings: [...survey.recording.findings, ...named.flatMap(({ facts }) => facts.findings)],
     questions: questionsLeft(survey.recording, named),
