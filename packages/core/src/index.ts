@@ -19,6 +19,7 @@ export { type Complex, magnitude as magnitudeOf } from './signal/complex.ts';
 export { type WindowKind, windowKinds } from './signal/index.ts';
 export * from './signal/recording.ts';
 export * from './source/index.ts';
+export * from './standardisation/index.ts';
 export * from './uncertainty/index.ts';
 export * from './wiring/index.ts';
 export * from './working/index.ts';

@@ -18,6 +18,7 @@ export const rooms = [
   'alarm', //          when somebody is told
   'selection', //      which chain meets the demand, and by how much
   'design', //         the one record that every document and screen reads
+  'standardisation', // which few part numbers the plant keeps
   'rehearsal', //      what the analyst would see, before anything is bought
   'acceptance', //     whether the installed chain measures as designed
 ] as const;
