@@ -1,4 +1,10 @@
-import { Refusal, type RehearsalScript, type RehearsedMotion, type RehearsedRecord } from '@soundpost/core';
+import {
+  type DefectStatement,
+  Refusal,
+  type RehearsalScript,
+  type RehearsedMotion,
+  type RehearsedRecord,
+} from '@soundpost/core';
 import { csvBytes, universalBytes, wavBytes } from '@soundpost/files';
 
 export interface WrittenFile {
@@ -8,17 +14,24 @@ export interface WrittenFile {
 
 const unit = { acceleration: 'm/s²', velocity: 'm/s', displacement: 'm' } as const;
 
+/** How a record was made. */
+export interface RecordMade {
+  readonly occasion: string;
+  readonly defects: readonly DefectStatement[];
+  readonly script: RehearsalScript;
+}
+
 /** The files of a record by the ending of the name: a WAV has a file beside it that says what a WAV cannot. */
 export function rehearsalFiles(
   path: string,
   record: RehearsedRecord,
   motion: RehearsedMotion,
-  script: RehearsalScript,
+  made: RecordMade,
   of: string,
 ): readonly WrittenFile[] {
   const ending = path.slice(path.lastIndexOf('.') + 1).toLowerCase();
   const write = writers[ending];
-  if (write !== undefined) return write(path, record, motion, script, of);
+  if (write !== undefined) return write(path, record, motion, made, of);
   throw new Refusal({ read: path, expected: `a name that ends in ${Object.keys(writers).join(', ')}` });
 }
 
@@ -26,16 +39,16 @@ type Writer = (
   path: string,
   record: RehearsedRecord,
   motion: RehearsedMotion,
-  script: RehearsalScript,
+  made: RecordMade,
   of: string,
 ) => readonly WrittenFile[];
 
 const writers: Readonly<Record<string, Writer>> = {
-  wav: (path, record, motion, script, of) => [
-    { path, content: joined(wavBytes({ channels: [record.volts], rate: record.rate, form: 'float32' })) },
-    { path: `${path}.json`, content: `${JSON.stringify(factsOf(record, motion, script, of), null, 2)}\n` },
+  wav: (path, record, motion, made, of) => [
+    { path, content: joined(wavBytes({ channels: [valuesOf(record)], rate: record.rate, form: 'float32' })) },
+    { path: `${path}.json`, content: `${JSON.stringify(factsOf(record, motion, made, of), null, 2)}\n` },
   ],
-  csv: (path, record, motion, _script, of) => [
+  csv: (path, record, motion, _made, of) => [
     {
       path,
       content: joined(
@@ -44,8 +57,8 @@ const writers: Readonly<Record<string, Writer>> = {
           channels: [
             {
               name: of,
-              unit: 'V',
-              values: record.volts,
+              unit: unitOf(record),
+              values: valuesOf(record),
               gain: '1',
               coupling: couplingOf(record),
               sensitivity: sensitivityOf(record),
@@ -56,7 +69,7 @@ const writers: Readonly<Record<string, Writer>> = {
       ),
     },
   ],
-  uff: (path, record, _motion, _script, of) => [
+  uff: (path, record, _motion, _made, of) => [
     {
       path,
       content: joined(
@@ -66,9 +79,13 @@ const writers: Readonly<Record<string, Writer>> = {
               name: of,
               functionType: 1,
               abscissa: { specificType: 17, label: 'Time', unit: 's' },
-              ordinate: { specificType: 0, label: 'Voltage', unit: 'V' },
+              ordinate: {
+                specificType: 0,
+                label: record.loop === undefined ? 'Voltage' : 'Current',
+                unit: unitOf(record),
+              },
               along: { first: 0, step: 1 / record.rate },
-              values: record.volts,
+              values: valuesOf(record),
               precision: 'double',
             },
           ],
@@ -79,6 +96,15 @@ const writers: Readonly<Record<string, Writer>> = {
   ],
 };
 
+/** A loop is recorded as its current, as by a clamp or across a resistor that was divided out. */
+function valuesOf({ loop, volts }: RehearsedRecord): Float64Array {
+  return loop === undefined ? volts : loop.amperes.map((each) => 1000 * each);
+}
+
+function unitOf({ loop }: RehearsedRecord): string {
+  return loop === undefined ? 'V' : 'mA';
+}
+
 function couplingOf({ coupling, direct }: RehearsedRecord): string {
   return coupling === 'direct' && direct.known ? 'direct' : 'alternating';
 }
@@ -88,14 +114,27 @@ function sensitivityOf({ sensitivity, senses }: RehearsedRecord): string {
 }
 
 /** What a WAV cannot say of its one channel, and how the record was made. */
-function factsOf(record: RehearsedRecord, motion: RehearsedMotion, script: RehearsalScript, of: string) {
+function factsOf(
+  record: RehearsedRecord,
+  motion: RehearsedMotion,
+  { occasion, defects, script }: RecordMade,
+  of: string,
+) {
   return {
     soundpost: 'recording facts',
     made: 'rehearsal: no machine was recorded',
-    channel: { name: of, unit: 'V', sensitivity: sensitivityOf(record), gain: 1, coupling: couplingOf(record) },
+    channel: {
+      name: of,
+      unit: unitOf(record),
+      sensitivity: sensitivityOf(record),
+      gain: 1,
+      coupling: couplingOf(record),
+    },
     rate: `${record.rate} Hz`,
     speed: `${motion.speed.first} Hz`,
     seed: script.seed,
+    occasion,
+    ...(defects.length === 0 ? {} : { defects }),
     script,
     contents: motion.contents,
   };

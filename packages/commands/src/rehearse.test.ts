@@ -76,3 +76,47 @@ test('the facts beside a WAV answer what a WAV leaves open, and another rate tha
   const wrong = world({ 'made.wav': wav, 'made.wav.json': facts.replace('"25600 Hz"', '"48000 Hz"') });
   expect(flowing(await done(record, { file: 'made.wav' }, wrong))).toMatch(/48000 Hz.*25600 Hz/);
 });
+
+test('taps are put in, ring the mounted resonance as designed, and a loose mount lower', async () => {
+  const tapped = { ...small, seconds: '3', rate: '51200', occasion: 'taps:20 m/s2 peak' };
+  const peak = async (more: Readonly<Record<string, unknown>>) => {
+    const surroundings = world();
+    await done(rehearse, { ...tapped, ...more, out: 'taps.wav' }, surroundings);
+    const facts = JSON.parse(new TextDecoder().decode(await surroundings.readBytes('taps.wav.json')));
+    const { values } = await wholeOf(await surroundings.readBytes('taps.wav'));
+    return { facts, peak: values.reduce((most, each) => Math.max(most, Math.abs(each)), 0) };
+  };
+  const whole = await peak({});
+  const loose = await peak({ defect: ['loose-mount:0.3'] });
+  expect(whole.facts).toMatchObject({ occasion: 'taps' });
+  expect(loose.facts).toMatchObject({ defects: [{ kind: 'loose-mount', size: 0.3 }] });
+  // A resonance nearer to the blow rings higher.
+  expect(loose.peak).toBeGreaterThan(1.1 * whole.peak);
+});
+
+test('law: a calibrator of twice the level gives twice the volts', async () => {
+  const rms = async (level: string) => {
+    const surroundings = world();
+    await done(rehearse, { ...small, occasion: `calibrator:${level} at 159.15 Hz`, out: 'given.wav' }, surroundings);
+    const { values } = await wholeOf(await surroundings.readBytes('given.wav'));
+    return Math.sqrt(values.reduce((sum, each) => sum + each * each, 0) / values.length);
+  };
+  // 100 mV/g at 10 m/s² rms, 1 g = 9.80665 m/s².
+  expect(await rms('10 m/s2 rms')).toBeCloseTo((0.1 * 10) / 9.80665, 3);
+  expect((await rms('20 m/s2 rms')) / (await rms('10 m/s2 rms'))).toBeCloseTo(2, 4);
+});
+
+test('negative: an occasion and a defect that are not there are named with those that are', async () => {
+  const refused = async (more: Readonly<Record<string, unknown>>) =>
+    flowing(await done(rehearse, { ...small, ...more }));
+  expect(await refused({ occasion: 'tap' })).toMatch(/running, stopped, at-rest, taps, calibrator/);
+  expect(await refused({ occasion: 'calibrator:10 m/s2 rms' })).toMatch(/at 159.15 Hz/);
+  expect(await refused({ defect: ['loose-mont'] })).toMatch(/Did you mean 'loose-mount'/);
+});
+
+async function wholeOf(bytes: Uint8Array): Promise<{ readonly values: readonly number[] }> {
+  const opened = await openRecording(bytesInMemory(bytes), 'made.wav');
+  const values: number[] = [];
+  for await (const block of opened.blocks()) values.push(...block.values[0]!);
+  return { values };
+}

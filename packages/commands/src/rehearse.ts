@@ -1,9 +1,12 @@
 import {
   type Answer,
+  answer,
   appraisal,
   asSeen,
+  type DefectStatement,
   type DesignedMachine,
   type DesignedPoint,
+  defectKinds,
   designedMachine,
   type FaultStatement,
   faultKinds,
@@ -11,12 +14,14 @@ import {
   level,
   type Plant,
   parseLevel,
+  parseQuantity,
   partCalled,
   Refusal,
   type RehearsalScript,
   type RehearsedMotion,
   type RehearsedRecord,
   rehearsedMotion,
+  type ThroughChain,
   throughChain,
 } from '@soundpost/core';
 import { always, argument, command, namesFlag, textFlag } from './command.ts';
@@ -24,6 +29,7 @@ import { type RehearsedChain, rehearsalJson } from './json/rehearsal-json.ts';
 import { designedPointCalled, pointCalled, unknownName } from './plant/point-called.ts';
 import { readPlant } from './plant/read-plant.ts';
 import { rehearsalFiles } from './rehearsal-files.ts';
+import { givenOccasion, occasionWords } from './rehearse/given-occasion.ts';
 import { seed as designSeed } from './seed.ts';
 import { rehearsalLines } from './text/rehearsal-text.ts';
 
@@ -46,14 +52,21 @@ export const rehearse = command({
     'Makes the motion at a point from the frequencies of its machine, healthy or with named faults of named sizes, sends it ' +
     'through the chosen chain sample by sample, and prints what is seen and what is hidden, by how many decibels against the ' +
     'noise in the record, the overall values, and how much of the record was clipped. --against does the same with another ' +
-    'transducer on its mount beside it; --out writes the record. The same seed gives the same record. Faults: ' +
-    `${faultKinds.map(({ kind }) => kind).join(', ')}.`,
+    'transducer on its mount beside it; --defect puts something wrong into the chain as installed; --occasion makes the record ' +
+    'of another occasion than running, as an acceptance asks for it; --out writes the record. The same seed gives the same ' +
+    `record. Faults: ${faultKinds.map(({ kind }) => kind).join(', ')}. Defects: ` +
+    `${defectKinds.map(({ kind }) => kind).join(', ')}. Occasions: ${occasionWords}.`,
   arguments: {
     plant: argument('PLANT', 'A plant file'),
     point: argument('POINT', 'The point: its name, or MACHINE/POINT'),
   },
   flags: {
     fault: namesFlag('KIND:AT:SIZE,…', 'Faults, where they sit and how large: outer-ring:pump-drive-end:1 g peak'),
+    defect: namesFlag(
+      'KIND:SIZE,…',
+      'Defects of the installed chain, of their usual size where it is left out: loose-mount:0.3',
+    ),
+    occasion: textFlag('KIND:SIZE', `What is recorded: ${occasionWords}; running if left out`),
     seconds: textFlag('SECONDS', `Length of the record; ${usualSeconds} if left out`),
     rate: textFlag('HERTZ', `Samples a second of the record; ${usualRate} if left out`),
     seed: textFlag('NUMBER', 'Another number, another draw of noise and slip; 1 if left out'),
@@ -69,29 +82,47 @@ export const rehearse = command({
     'soundpost rehearse examples/raw-water-pump/plant.yaml pump-drive-end-horizontal --fault "outer-ring:pump-drive-end:1 g peak" --against PVT-4/stud',
   ],
   whenAllowed: always,
-  async perform(surroundings, { plant: path, point: name, fault, seconds, rate, seed, state, against, out }, manner) {
+  async perform(surroundings, given, manner) {
+    const { plant: path, point: name, fault, seconds, rate, seed, state, against, out } = given;
     const { plant } = await readPlant(surroundings, path);
     const { machine: stated, of } = pointCalled(plant, name);
     surroundings.step(`designing ${stated.name}`);
     const { machine, point } = designedPointCalled([designedMachine(plant, stated, designSeed)], of);
     const recordRate = wholeAbove(rate, '--rate', usualRate);
     const reference = point.appraisal?.prediction.chain.transducer.reference;
+    const occasion = givenOccasion(given.occasion);
+    const defects = (given.defect ?? []).map(defectOf);
     const script: RehearsalScript = {
       seconds: numberAbove(seconds, '--seconds', usualSeconds),
       rate: recordRate * finer,
       seed: wholeAbove(seed, '--seed', 1),
-      course: { is: 'steady', at: state ?? 'highest' },
-      healthy,
+      course: occasion.standing ? { is: 'standstill' } : { is: 'steady', at: state ?? 'highest' },
+      healthy: occasion.standing ? 0 : healthy,
       faults: (fault ?? []).map(faultOf),
-      background: [floorOf(reference === undefined || reference === 'casing' ? 'acceleration' : 'displacement')],
+      background: occasion.standing
+        ? []
+        : [floorOf(reference === undefined || reference === 'casing' ? 'acceleration' : 'displacement')],
     };
     surroundings.step('rehearsing');
-    const motion = rehearsedMotion(machine, point, script);
+    const made = rehearsedMotion(machine, point, script);
+    const motion: Answer<RehearsedMotion> = made.known ? answer(occasion.done(made.value)) : made;
+    const through = { seed: script.seed, recordRate, coupling: occasion.coupling, defects };
     const points = [point, ...(against === undefined ? [] : [otherChain(plant, point, against)])];
-    const chains = points.map((each) => throughOne(each, machine, motion, script, recordRate, plant.policy.detection));
+    const chains = points.map((each) => ({
+      ...throughOne(each, machine, motion, script, through, plant.policy.detection),
+      standing: occasion.standing,
+    }));
     const [first] = chains;
     const written =
-      out === undefined ? [] : rehearsalFiles(out, known(first!.record, of), known(motion, of), script, of);
+      out === undefined
+        ? []
+        : rehearsalFiles(
+            out,
+            known(first!.record, of),
+            known(motion, of),
+            { occasion: occasion.kind, defects, script },
+            of,
+          );
     for (const file of written) await surroundings.writeFile(file.path, file.content, { overwrite: false });
     return {
       exit: 0,
@@ -117,9 +148,9 @@ function throughOne(
   machine: DesignedMachine,
   motion: Answer<RehearsedMotion>,
   script: RehearsalScript,
-  recordRate: number,
+  through: ThroughChain,
   detection: number,
-): RehearsedChain {
+): Omit<RehearsedChain, 'standing'> {
   const predicted = point.appraisal?.prediction;
   if (predicted === undefined) {
     throw new Refusal({
@@ -128,9 +159,7 @@ function throughOne(
       suggestion: 'A motion is seen through a chain only.',
     });
   }
-  const record: Answer<RehearsedRecord> = motion.known
-    ? throughChain(predicted, motion.value, { seed: script.seed, recordRate })
-    : motion;
+  const record: Answer<RehearsedRecord> = motion.known ? throughChain(predicted, motion.value, through) : motion;
   return {
     name: predicted.chain.of,
     record,
@@ -167,6 +196,14 @@ function faultOf(typed: string): FaultStatement {
     });
   }
   return { kind, at, size: parseLevel(size.join(':'), ['acceleration', 'velocity', 'displacement']) };
+}
+
+/** `loose-mount`, `loose-mount:0.3`, `low-corner:2 Hz`: a bare number is taken only of what has no unit. */
+function defectOf(typed: string): DefectStatement {
+  const [word, ...size] = typed.split(':').map((each) => each.trim());
+  const kind = defectKinds.find((each) => each.kind === word);
+  if (kind === undefined || size.length === 0) return { kind: word! };
+  return { kind: word!, size: parseQuantity(size.join(':'), kind.quantity) };
 }
 
 function numberAbove(typed: string | undefined, flag: string, usual: number): number {

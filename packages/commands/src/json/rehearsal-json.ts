@@ -6,6 +6,8 @@ export interface RehearsedChain {
   readonly name: string;
   readonly record: Answer<RehearsedRecord>;
   readonly seen: Answer<AsSeen>;
+  /** Whether nothing turned while it was recorded: no target is looked for in it. */
+  readonly standing: boolean;
 }
 
 /** What was put in, and for each chain what is seen of it. Shares are plain numbers from 0 to 1. */
@@ -22,7 +24,7 @@ export function rehearsalJson(
       speed: each.speed,
       contents: each.contents.map((content) => ({ ...content, level: levelJson(content.level) })),
     })),
-    chains: chains.map(({ name, record, seen }) => ({
+    chains: chains.map(({ name, record, seen, standing }) => ({
       chain: name,
       record: answerJson(record, (each) => ({
         rate: quantityJson('frequency', each.rate),
@@ -35,7 +37,7 @@ export function rehearsalJson(
         notes: each.notes,
       })),
       targets: answerJson(seen, (each) =>
-        each.targets.map(({ target, seen: found }) => ({
+        (standing ? [] : each.targets).map(({ target, seen: found }) => ({
           target,
           found: answerJson(found, (one) => ({ ...one, found: levelJson(one.found), against: levelJson(one.against) })),
         })),

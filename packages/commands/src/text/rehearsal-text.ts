@@ -58,12 +58,14 @@ function contentLines({ contents, speed, reference }: RehearsedMotion, manner: M
   const assumed = [...new Set(contents.flatMap((each) => each.assumed))];
   return [
     ...labelled('Speed', `${showQuantity('shaft speed', speed.last, showing)} of ${reference}`, width, '', 14),
-    ...plainLines(table(contentColumns, rows, width, '  ')),
+    ...(rows.length === 0
+      ? paragraph('  Nothing moves: what the record holds is the chain itself.', width, '  ')
+      : plainLines(table(contentColumns, rows, width, '  '))),
     ...assumed.flatMap((each) => paragraph(`  ${each}`, width, '  ')),
   ];
 }
 
-function chainLines({ name, record, seen }: RehearsedChain, manner: Manner): readonly Line[] {
+function chainLines({ name, record, seen, standing }: RehearsedChain, manner: Manner): readonly Line[] {
   const { showing, width } = manner;
   const head = heading(name, width);
   if (!record.known) return [...head, ...paragraph(`  ? ${missingText(record.missing)}`, width, '  ')];
@@ -75,7 +77,7 @@ function chainLines({ name, record, seen }: RehearsedChain, manner: Manner): rea
   );
   return [
     ...head,
-    ...plainLines(table(targetColumns, rows, width, '  ')),
+    ...(standing ? [] : plainLines(table(targetColumns, rows, width, '  '))),
     ...paragraph(
       `  Of the record, ${share(clippedShare)} at an end of the swing, ${share(slewedShare)} at the slew of the cable, ${share(overRangeShare)} at the range of the input, ${share(beyondLimitShare)} beyond a limit of the transducer.`,
       width,

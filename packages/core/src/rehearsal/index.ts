@@ -6,6 +6,7 @@ export * from './defect/kinds.ts';
 export * from './detection.ts';
 export * from './fault/fault-kind.ts';
 export * from './fault/kinds.ts';
+export { withCalibrator, withTaps } from './given-motion.ts';
 export * from './rehearsed-motion.ts';
 export * from './script.ts';
 export * from './through-chain.ts';

@@ -22,7 +22,7 @@ import { mostSamples } from './spectral.ts';
 /** One thing that was put into a motion, with its truth. */
 export interface MotionContent {
   readonly name: string;
-  readonly by: 'healthy' | 'fault' | 'background';
+  readonly by: 'healthy' | 'fault' | 'background' | 'occasion';
   /** Word of the fault it belongs to. */
   readonly fault?: string;
   /** A line, in hertz, at the first and the last sample of the record; the same number twice at one speed. */
