@@ -65,7 +65,7 @@ export async function measuredRecording(
       serves === undefined ? [] : [{ name, serves, recording, channel, statement, measures }],
     ),
     findings: [...survey.recording.findings, ...named.flatMap(({ facts }) => facts.findings)],
-    questions: questionsLeft(survey.recording, named),
+    questions: questionsLeft(survey.recording, stated, named),
   };
 }
 
@@ -101,6 +101,7 @@ function placeOf({ channel, name }: StatedChannel, channels: readonly { readonly
 /** What is asked about the recording and no answer was given to. */
 function questionsLeft(
   recording: Parameters<typeof questionsOf>[0],
+  stated: StatedRecording,
   named: readonly { readonly facts: ReturnType<typeof channelFacts> }[],
 ): readonly Missing[] {
   const answers = named.flatMap(({ facts: { rate, statement } }) => [
@@ -110,6 +111,13 @@ function questionsLeft(
     statement.coupling,
   ]);
   const left = answers.flatMap((each) => (each.known ? [] : each.missing));
-  const start = questionsOf(recording).filter(({ of }) => of === 'the recording');
+  const start = stated.answers.values.start?.known === true ? [] : startAsked(recording, stated.name);
   return [...new Map([...left, ...start].map((each) => [`${each.of}/${each.what}`, each])).values()];
+}
+
+/** A date and time without its zone is one of many; the records file answers it with `start`. */
+function startAsked(recording: Parameters<typeof questionsOf>[0], name: string): readonly Missing[] {
+  return questionsOf(recording)
+    .filter(({ of }) => of === 'the recording')
+    .map((each) => ({ ...each, of: name }));
 }

@@ -20,11 +20,22 @@ export function stepsOf(values: Float64Array): Steps {
     if (smallest === undefined || step < smallest) smallest = step;
   }
   const within = sorted.length > 0 && sorted[0]! >= -1 && sorted.at(-1)! <= 1;
-  const keepsTo = (bits: number) => sorted.every((each) => Number.isInteger(each * 2 ** bits));
+  // Volts of a range of ten keep to these bits too, but all of them are multiples of five steps.
+  const keepsTo = (bits: number) =>
+    sorted.every((each) => Number.isInteger(each * 2 ** bits)) &&
+    isPowerOfTwo(sorted.reduce((divisor, each) => commonDivisor(divisor, Math.abs(each) * 2 ** bits), 0));
   return {
     distinct: sorted.length,
     smallest,
     whole: sorted.length > 0 && sorted.every(Number.isInteger),
     shareOfFullScale: within ? bitsAfterPoint.find(keepsTo) : undefined,
   };
+}
+
+function commonDivisor(a: number, b: number): number {
+  return b === 0 ? a : commonDivisor(b, a % b);
+}
+
+function isPowerOfTwo(value: number): boolean {
+  return value > 0 && Number.isInteger(Math.log2(value));
 }
