@@ -6,6 +6,7 @@ export * from './part-type.ts';
 export * from './prepared.ts';
 export * from './raised-bound.ts';
 export * from './reduced.ts';
+export * from './refined.ts';
 export * from './search.ts';
 export * from './shared-cost-bound.ts';
 export * from './spares.ts';

@@ -1,5 +1,6 @@
 import { type Choice, choiceOf } from './choice.ts';
 import type { LeftToDecide } from './left-to-decide.ts';
+import { piecesToBuy } from './part-cost.ts';
 import type { ReducedProblem } from './reduced.ts';
 
 /** A mixed-integer problem as text any solver of the trade reads (CPLEX LP format), and the way back. */
@@ -9,6 +10,8 @@ export interface MixedIntegerModel {
   readonly rows: number;
   /** The choice a solver's values stand for, with its cost worked out here and not taken from the solver. */
   choice(value: (column: string) => number): Choice;
+  /** The values a choice stands for; columns not named are zero. */
+  values(choice: Choice): Readonly<Record<string, number>>;
 }
 
 /**
@@ -104,6 +107,19 @@ export function mixedIntegerModel(problem: ReducedProblem, left: LeftToDecide): 
           return taken;
         }),
       ),
+    values: ({ taken, counts }) => {
+      const values: Record<string, number> = {};
+      for (const { way, points } of taken.flat()) values[`x${way}`] = points;
+      for (const [k, type] of of.types.entries()) {
+        if (!inUse.has(k) || counts[k] === 0) continue;
+        values[`y${k}`] = 1;
+        for (let step = 1; step < stairs[k]!.upTo.length && stairs[k]!.upTo[step - 1]! < counts[k]!; step++) {
+          values[`z${k}_${step}`] = 1;
+        }
+        values[`b${k}`] = piecesToBuy(type, stairs[k]!, counts[k]!);
+      }
+      return values;
+    },
   };
 }
 

@@ -26,7 +26,7 @@ export interface Way {
 }
 
 /** Something that must be met, as often as there are equal points, by any of its ways. */
-export interface Requirement {
+export interface Need {
   readonly name: string;
   readonly points: readonly string[];
   readonly ways: readonly Way[];
@@ -35,7 +35,7 @@ export interface Requirement {
 /** What is to be decided. */
 export interface KeepingProblem {
   readonly types: readonly PartType[];
-  readonly requirements: readonly Requirement[];
+  readonly requirements: readonly Need[];
   /** Spares are kept so that within a lead time the store is not empty with at least this probability. */
   readonly serviceLevel: number;
   /** At most so many of the listed types, where the owner says so. */

@@ -91,7 +91,8 @@ test('law: shares never exceed the fixed cost of their type, and give the bound 
         expect(each).toBeGreaterThanOrEqual(0);
         sums[problem.pairPart[index]!]! += each;
       });
-      bound.lines.forEach((line, k) => expect(sums[k]!).toBeLessThanOrEqual(line.fixed * (1 + 1e-12) + 1e-12));
+      for (const [k, { fixed }] of bound.lines.entries())
+        expect(sums[k]!).toBeLessThanOrEqual(fixed * (1 + 1e-12) + 1e-12);
       expect(boundOf(problem, bound.lines, bound.share)).toBeCloseTo(bound.value, 6);
     }),
     { numRuns: 100, seed: 7 },

@@ -3,6 +3,7 @@ import { type LeftToDecide, leftToDecide } from './left-to-decide.ts';
 import type { KeepingProblem } from './part-type.ts';
 import { raisedBound } from './raised-bound.ts';
 import { type ReducedProblem, reduced } from './reduced.ts';
+import { refined } from './refined.ts';
 import { searched } from './search.ts';
 import { linesUnder, type SharedCostBound } from './shared-cost-bound.ts';
 
@@ -23,7 +24,8 @@ export function preparedKeeping(of: KeepingProblem, rounds = 1500): PreparedKeep
   const all = new Uint8Array(of.types.length).fill(1);
   const limit = of.atMost;
   let lines = linesUnder(problem);
-  let choice = wholeChoice(problem, searched(problem, lines, all, limit));
+  const better = (choice: Choice) => (limit === undefined ? refined(problem, choice) : choice);
+  let choice = better(wholeChoice(problem, searched(problem, lines, all, limit)));
   let bound: (SharedCostBound & { readonly taken: Float64Array }) | undefined;
   // The lines touch the stairs where the first choice stands; a better choice may stand elsewhere.
   for (let pass = 0; pass < 2; pass++) {
@@ -38,7 +40,7 @@ export function preparedKeeping(of: KeepingProblem, rounds = 1500): PreparedKeep
       const open = Uint8Array.from(of.types, ({ rule }, k) =>
         rule === 'pinned' || raised.taken[k]! > leaning ? 1 : 0,
       );
-      const other = wholeChoice(problem, searched(problem, lines, open, limit));
+      const other = better(wholeChoice(problem, searched(problem, lines, open, limit)));
       if (within(other, limit) && (other.cost < choice.cost || !within(choice, limit))) choice = other;
     }
   }

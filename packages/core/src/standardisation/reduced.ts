@@ -1,9 +1,9 @@
 import { type CostStairs, costStairs } from './part-cost.ts';
-import type { KeepingProblem, Requirement, Way } from './part-type.ts';
+import type { KeepingProblem, Need, Way } from './part-type.ts';
 
 /** Requirements with the same ways are one class; of its ways only those are kept that could be in a best choice. */
-export interface RequirementClass {
-  readonly members: readonly Requirement[];
+export interface NeedClass {
+  readonly members: readonly Need[];
   /** Points of all members. */
   readonly pieces: number;
   readonly ways: readonly Way[];
@@ -12,9 +12,9 @@ export interface RequirementClass {
 /** The problem with all that cannot change its optimum taken away, in rows for the inner loops. */
 export interface ReducedProblem {
   readonly of: KeepingProblem;
-  readonly classes: readonly RequirementClass[];
+  readonly classes: readonly NeedClass[];
   /** Requirements no way can meet, given what is forbidden. */
-  readonly unmet: readonly Requirement[];
+  readonly unmet: readonly Need[];
   readonly stairs: readonly CostStairs[];
   /** The ways of class c are the rows from `firstWay[c]` up to `firstWay[c + 1]`. */
   readonly firstWay: Int32Array;
@@ -37,8 +37,8 @@ export interface ReducedProblem {
  * pieces are in use.
  */
 export function reduced(of: KeepingProblem): ReducedProblem {
-  const byWays = new Map<string, { members: Requirement[]; ways: readonly Way[] }>();
-  const unmet: Requirement[] = [];
+  const byWays = new Map<string, { members: Need[]; ways: readonly Way[] }>();
+  const unmet: Need[] = [];
   for (const requirement of of.requirements) {
     const ways = undominated(
       requirement.ways.filter((way) => way.parts.every((k) => of.types[k]!.rule !== 'forbidden')),
@@ -78,7 +78,7 @@ function undominated(ways: readonly Way[]): readonly Way[] {
   return kept;
 }
 
-function inRows(classes: readonly RequirementClass[]) {
+function inRows(classes: readonly NeedClass[]) {
   const ways = classes.reduce((sum, each) => sum + each.ways.length, 0);
   const entries = classes.reduce((sum, each) => sum + each.ways.reduce((inner, way) => inner + way.parts.length, 0), 0);
   const firstWay = new Int32Array(classes.length + 1);

@@ -1,0 +1,2 @@
+export * from './solve.ts';
+export * from './solve-aside.ts';
