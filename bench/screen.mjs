@@ -1,5 +1,5 @@
 import { existsSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
-import { tmpdir } from 'node:os';
+import { loadavg, tmpdir } from 'node:os';
 import { join, resolve } from 'node:path';
 import { gzipSync } from 'node:zlib';
 import { workbench } from '@soundpost/server';
@@ -11,6 +11,10 @@ const built = process.env.SOUNDPOST_PAGE ?? resolve(import.meta.dirname, '../pac
 const places = [process.env.CHROMIUM, '/usr/bin/chromium', '/usr/bin/chromium-browser', '/usr/bin/google-chrome'];
 const moves = 120;
 const openings = 5;
+/** Milliseconds until a page has come to rest. */
+const settling = 600;
+/** So many inputs without a picture end a row. */
+const patience = 5;
 
 /**
  * What a hand on the workbench waits for, in headless Chromium: from the input event to the painted picture, with the
@@ -95,61 +99,104 @@ async function dragged(context, address, slowed) {
   const page = await context.newPage();
   await page.goto(address);
   await page.waitForFunction(() => document.querySelector('.title-bar .verdict-line .outcome') !== null);
+  await putWalkAway(page);
   await page.locator('.box', { hasText: 'ACC-100' }).getByRole('button', { name: /^Move/ }).click();
+  await page.waitForTimeout(settling);
   await page.evaluate(watchPictures);
   const cdp = await context.newCDPSession(page);
   await cdp.send('Performance.enable', { timeDomain: 'threadTicks' });
   await cdp.send('Emulation.setCPUThrottlingRate', { rate: slowed });
   const slider = (name) => page.getByRole('slider', { name, exact: true });
-  const found = [
-    ['sensitivity', await slid(page, cdp, slider('sensitivity'))],
-    ['cable length', await slid(page, cdp, slider('length'))],
-    ['speed', await slid(page, cdp, page.locator('.speed-hand input'))],
-    ['mount', await swapped(page, cdp, page.getByRole('combobox', { name: 'Mount' }))],
-  ];
+  const hands = {
+    sensitivity: (row) => slid(page, slider('sensitivity'), row),
+    'cable length': (row) => slid(page, slider('length'), row),
+    speed: (row) => slid(page, page.locator('.speed-hand input'), row),
+    mount: (row) => swapped(page.getByRole('combobox', { name: 'Mount' }), row),
+  };
+  const found = [];
+  for (const [name, hand] of Object.entries(hands)) {
+    const row = (act) => watched(page, cdp, act, `${name.replace(' ', '-')}-${slowed}`);
+    found.push([name, await hand(row).catch((error) => ({ notMeasured: String(error.message).split('\n')[0] }))]);
+  }
   await page.close();
   return found;
 }
 
+/** The walk of a first visit lies over the foot of the page, and over whatever is scrolled there. */
+async function putWalkAway(page) {
+  const put = page.getByRole('button', { name: 'Put away' });
+  if (await put.isVisible()) await put.click();
+}
+
 /** A slider taken by the mouse and moved there and back, a picture waited for after each move. */
-async function slid(page, cdp, slider) {
-  await slider.scrollIntoViewIfNeeded();
+async function slid(page, slider, row) {
+  await slider.evaluate((each) => each.scrollIntoView({ block: 'center' }));
   const { x, y, width, height } = await slider.boundingBox();
   const middle = y + height / 2;
   const at = (move) => x + width * (0.5 + 0.4 * Math.sin((2 * Math.PI * move) / 60));
+  const hit = await slider.evaluate(
+    (each, [left, top]) => document.elementFromPoint(left, top) === each,
+    [at(0), middle],
+  );
+  if (!hit) throw new Error('something lies over the slider');
   await page.mouse.move(at(0), middle);
   await page.mouse.down();
-  await page.waitForTimeout(600);
-  const found = await watched(page, cdp, (move) => page.mouse.move(at(move + 1), middle));
+  await page.waitForTimeout(settling);
+  const found = await row((move) => page.mouse.move(at(move + 1), middle));
   await page.mouse.up();
   const back = page.getByRole('button', { name: 'Put all back' });
   if (await back.isEnabled()) await back.click();
-  await page.waitForTimeout(600);
+  await page.waitForTimeout(settling);
   return found;
 }
 
-async function swapped(page, cdp, select) {
+async function swapped(select, row) {
   const names = await select.locator('option').evaluateAll((all) => all.map((each) => each.value));
-  return watched(page, cdp, (move) => select.selectOption(names[(move + 1) % names.length]));
+  return row((move) => select.selectOption(names[(move + 1) % names.length]));
 }
 
-async function watched(page, cdp, act) {
+/** Moves, each with its picture. Where the pictures stay away the row ends and says so. */
+async function watched(page, cdp, act, name) {
   await page.evaluate(() => globalThis.pictures.splice(0));
+  const profiles = process.env.SOUNDPOST_PROFILES;
+  if (profiles !== undefined) {
+    await cdp.send('Profiler.enable');
+    await cdp.send('Profiler.start');
+  }
   const before = await cost(cdp);
-  for (let move = 0; move < moves; move++) {
+  let [inputs, without] = [0, 0];
+  for (let move = 0; move < moves && without < patience; move++) {
+    const past = await page.evaluate(() => ({ heard: globalThis.inputsHeard, pictures: globalThis.pictures.length }));
     await act(move);
-    await page
-      .waitForFunction((past) => globalThis.pictures.length > past, move, { timeout: 2000, polling: 5 })
-      .catch(() => {});
+    // A hand that has gone less than a step of the slider is not heard, and nothing answers it.
+    const heard = await page
+      .waitForFunction((then) => globalThis.inputsHeard > then, past.heard, { timeout: 100, polling: 5 })
+      .then(() => true)
+      .catch(() => false);
+    if (!heard) continue;
+    inputs++;
+    const drawn = await page
+      .waitForFunction((then) => globalThis.pictures.length > then, past.pictures, { timeout: 2000, polling: 5 })
+      .then(() => true)
+      .catch(() => false);
+    without = drawn ? 0 : without + 1;
     await page.waitForTimeout(Math.round(3 + 20 * Math.abs(Math.sin(move * move))));
   }
   const after = await cost(cdp);
+  if (profiles !== undefined) {
+    const { profile } = await cdp.send('Profiler.stop');
+    writeFileSync(join(profiles, `${name}.cpuprofile`), JSON.stringify(profile));
+  }
   const taken = await page.evaluate(() => globalThis.pictures);
+  if (taken.length === 0) throw new Error(`no picture answered ${inputs} inputs`);
   return {
     ...spread(taken.map((each) => each.painted - each.heard)),
     sinceHardware: spread(taken.map((each) => each.painted - each.happened)).p95,
-    pageThread: rounded((1000 * (after - before)) / moves),
+    drawn: spread(taken.map((each) => each.drawn - each.heard)).p95,
+    pageThread: rounded((1000 * (after - before)) / inputs),
+    inputs,
     pictures: taken.length,
+    load: loadavg()[0],
   };
 }
 
@@ -162,15 +209,20 @@ async function cost(cdp) {
 /** Runs in the page: each input with the picture that answers it, and when the picture was painted. */
 function watchPictures() {
   globalThis.pictures = [];
+  globalThis.inputsHeard = 0;
   let waiting;
+  let last;
   const hear = (event) => {
+    // One move of a list or a slider may be told twice, as input and as change.
+    if (event.timeStamp !== last) globalThis.inputsHeard++;
+    last = event.timeStamp;
     waiting ??= { happened: event.timeStamp, heard: performance.now() };
   };
   document.addEventListener('input', hear, { capture: true });
   document.addEventListener('change', hear, { capture: true });
   const painted = () => {
     if (waiting === undefined) return;
-    const input = waiting;
+    const input = { ...waiting, drawn: performance.now() };
     waiting = undefined;
     requestAnimationFrame(() => {
       const { port1, port2 } = new MessageChannel();

@@ -179,7 +179,9 @@ function assumption<T>(
   return {
     of,
     what,
-    shown: field.show(value),
+    get shown() {
+      return field.show(value);
+    },
     shownAt: (decades) => field.show(field.varied!(value, decades)),
     moved,
   };

@@ -1,4 +1,4 @@
-import { type DesignedPoint, type Showing, showQuantity, spelledUnit } from '@soundpost/core';
+import { type Showing, showQuantity, spelledUnit } from '@soundpost/core';
 import { between, plotted } from '../drawing/curve.ts';
 import {
   type Box,
@@ -18,6 +18,7 @@ import { fitted } from '../drawing/text-extent.ts';
 import {
   type AmplitudeContent,
   amplitudeContent,
+  type ChartedPoint,
   edges,
   isLine,
   lowestCeiling,
@@ -44,7 +45,7 @@ const layouts: Readonly<Record<Width, Layout>> = {
  * The amplitude chart: velocity over frequency, both logarithmic, so that constant acceleration falls and constant
  * displacement rises along straight lines. All levels stand where a sine of that level would.
  */
-export function amplitudeChart(point: DesignedPoint, showing: Showing, width: Width): Drawing {
+export function amplitudeChart(point: ChartedPoint, showing: Showing, width: Width): Drawing {
   const content = amplitudeContent(point);
   const layout = layouts[width];
   const plot = velocityPlane(content, layout.plot, layout.size, showing);

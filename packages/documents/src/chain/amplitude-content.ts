@@ -18,6 +18,9 @@ import {
 } from '@soundpost/core';
 import { type Ends, roundDown, roundUp } from '../drawing/axis.ts';
 
+/** What of a point the amplitude chart shows. */
+export type ChartedPoint = Pick<DesignedPoint, 'point' | 'appraisal' | 'boundaries'>;
+
 /** A target as it stands on the amplitude chart: between what must be seen and what must be survived. */
 export interface TargetMark {
   /** As in the table of the targets. */
@@ -88,7 +91,7 @@ export function edges({ band, target }: TargetMark): readonly number[] {
   return [Math.max(band.low, band.high / 1e6), band.high];
 }
 
-export function amplitudeContent({ point, appraisal }: DesignedPoint): AmplitudeContent {
+export function amplitudeContent({ point, appraisal }: Omit<ChartedPoint, 'boundaries'>): AmplitudeContent {
   const notDrawn: { name: string; why: string }[] = [];
   const marks: TargetMark[] = [];
   for (const [index, target] of point.targets.entries()) {

@@ -18,7 +18,10 @@ export interface UsableBand {
 }
 
 /** One usable band for each tolerance that a target of the point asks for, read off the predicted response. */
-export function usableBands({ point, appraisal }: DesignedPoint, ends: Ends): readonly UsableBand[] {
+export function usableBands(
+  { point, appraisal }: Pick<DesignedPoint, 'point' | 'appraisal'>,
+  ends: Ends,
+): readonly UsableBand[] {
   if (appraisal === undefined || !appraisal.prediction.response.known) return [];
   const asked: { tolerance: Tolerance; targets: number[] }[] = [];
   for (const [index, target] of point.targets.entries()) {

@@ -8,7 +8,7 @@ const names = { ab: 'A/B', bc: 'B/C', cd: 'C/D' } as const;
 
 /** The boundaries of the evaluation zones, over the band of each target that is one number of the same quantity. */
 export function zoneLines(
-  { boundaries }: DesignedPoint,
+  { boundaries }: Pick<DesignedPoint, 'boundaries'>,
   marks: readonly TargetMark[],
   plot: Plot,
   free: Placing,

@@ -23,11 +23,13 @@ import type { EmptySheet, PartEdits, PartTyped, PartView, ShelfView } from './ca
 import { findingView } from './finding-view.ts';
 import { foreseen } from './foreseen.ts';
 import { subjectOf } from './handles.ts';
+import { type HeldPoint, packed } from './held-point.ts';
 import { keptEdits } from './kept-edits.ts';
 import { built } from './machine/building.ts';
 import type { BuildingAsked, Built } from './machine/building-views.ts';
 import { heldSpeed } from './machine/held-speed.ts';
-import { machineBench, speedRange } from './machine/machine-bench.ts';
+import { machineBench } from './machine/machine-bench.ts';
+import { speedRange } from './machine/speed-range.ts';
 import type { HeldAnswer, MachineBench, SpeedAsked } from './machine/views.ts';
 import { type PartChoices, partChoices } from './part-choices.ts';
 import { pasteView } from './paste/paste-view.ts';
@@ -221,6 +223,12 @@ export class Engine {
     const plant = this.#open.plant!;
     const held = tried(triedSubject(plant, found.machine, found.point, asked), plant);
     return trialView(found.machine, found.point, held, asked, this.#showing, began);
+  }
+
+  /** All that a trial at a point reads, for a hand to work with on the page itself. */
+  held(of: string, transducer?: string): HeldPoint | undefined {
+    const found = this.#open.point(of);
+    return found && packed(this.#open.plant!, found.machine, found.point, this.#showing, transducer);
   }
 
   /** What a hand holds, as changes of the file; empty where it holds nothing that can be kept. */

@@ -1,4 +1,5 @@
-import { type Assumption, assumptions, type DesignedMachine, type DesignedPoint, type Subject } from '@soundpost/core';
+import { type Assumption, assumptions, type DesignedPoint, type Subject } from '@soundpost/core';
+import type { TriedMachine, TriedPoint } from './held-point.ts';
 import type { HandleView } from './views.ts';
 
 export function handleKey({ of, what }: Pick<Assumption, 'of' | 'what'>): string {
@@ -6,11 +7,7 @@ export function handleKey({ of, what }: Pick<Assumption, 'of' | 'what'>): string
 }
 
 /** Every number of a point a hand may drag, with where in the plant file it stands, if it stands there. */
-export function handleViews(
-  machine: DesignedMachine,
-  designed: DesignedPoint,
-  subject: Subject,
-): readonly HandleView[] {
+export function handleViews(machine: TriedMachine, designed: TriedPoint, subject: Subject): readonly HandleView[] {
   const at = ['machines', machine.stated.name, 'points', designed.point.name];
   const cable = subject.parts.cable.sheet.of;
   return assumptions(subject).map(
@@ -22,6 +19,12 @@ export function handleViews(
       path: pathOf(each, at, cable, designed.point.of),
     }),
   );
+}
+
+/** How the numbers of a subject are shown, of those that are asked for. */
+export function shownOf(subject: Subject, asksFor: (key: string) => boolean): Readonly<Record<string, string>> {
+  const shown = assumptions(subject).map((each) => [handleKey(each), each] as const);
+  return Object.fromEntries(shown.filter(([key]) => asksFor(key)).map(([key, each]) => [key, each.shown]));
 }
 
 export function subjectOf({ point, stated: { way, chosen } }: DesignedPoint): Subject | undefined {

@@ -24,7 +24,8 @@ import {
 } from '@soundpost/documents';
 import { handleKey } from './handles.ts';
 import { heldOpenings } from './machine/held-speed.ts';
-import { machineOpenings, speedQuantity } from './machine/machine-bench.ts';
+import { machineOpenings } from './machine/machine-bench.ts';
+import { speedQuantity } from './machine/speed-range.ts';
 import type { PlantSession } from './plant-session.ts';
 import { pointOpenings } from './point-sheet.ts';
 import { tried, triedSubject } from './trial.ts';

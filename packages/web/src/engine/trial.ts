@@ -2,12 +2,9 @@ import {
   type Appraisal,
   appraisal,
   assumptions,
-  type DesignedMachine,
-  type DesignedPoint,
   demand,
   frequencyTable,
   lineLookup,
-  type Plant,
   partCalled,
   reason,
   type Shelf,
@@ -17,10 +14,11 @@ import {
   showQuantity,
 } from '@soundpost/core';
 import { amplitudeChart, markupOf, svg } from '@soundpost/documents';
-import { handleKey, handleViews } from './handles.ts';
+import { handleKey, handleViews, shownOf } from './handles.ts';
+import type { TriedMachine, TriedPlant, TriedPoint } from './held-point.ts';
 import { judgementView } from './judgement-view.ts';
-import { speedQuantity } from './machine/machine-bench.ts';
-import type { DecidingView, PlaceView, TrialAsked, TrialView } from './views.ts';
+import { speedQuantity } from './machine/speed-range.ts';
+import type { DecidingView, PictureView, PlaceView, TrialAsked, TrialView } from './views.ts';
 
 const shelves: Readonly<Record<PlaceView['place'], Shelf>> = {
   transducer: 'transducers',
@@ -31,9 +29,9 @@ const shelves: Readonly<Record<PlaceView['place'], Shelf>> = {
 
 /** The point as a hand holds it: at another speed, with other parts, with numbers moved. Undefined without a chain. */
 export function triedSubject(
-  plant: Plant,
-  machine: DesignedMachine,
-  designed: DesignedPoint,
+  plant: TriedPlant,
+  machine: TriedMachine,
+  designed: TriedPoint,
   asked: TrialAsked,
 ): Subject | undefined {
   const { way, chosen } = designed.stated;
@@ -60,7 +58,7 @@ export function triedSubject(
 }
 
 /** What the point must capture if the machine runs at one speed: every state of it is that speed. */
-function pointAtSpeed({ stated }: DesignedMachine, designed: DesignedPoint, speed: number): DesignedPoint['point'] {
+function pointAtSpeed({ stated }: TriedMachine, designed: TriedPoint, speed: number): TriedPoint['point'] {
   const { operation } = stated.train;
   const states = operation.states.map((each) => ({ ...each, at: speed }));
   const range = { known: true as const, value: { low: speed, high: speed }, written: 'held by hand' };
@@ -68,23 +66,42 @@ function pointAtSpeed({ stated }: DesignedMachine, designed: DesignedPoint, spee
   return demand(designed.stated.statement, stated.name, lineLookup(frequencyTable(train)));
 }
 
+interface Held {
+  readonly subject: Subject;
+  readonly judged: Appraisal;
+}
+
+/** What follows the hand within a frame: the chart, the verdict, and the numbers that were moved. */
+export function pictureView(
+  machine: TriedMachine,
+  designed: TriedPoint,
+  held: Held | undefined,
+  asked: TrialAsked,
+  showing: Showing,
+): PictureView {
+  const { point, boundaries } = designed;
+  const charted = { point: held?.subject.point ?? point, appraisal: held?.judged, boundaries };
+  return {
+    outcome: held?.judged.outcome ?? 'no chain',
+    chart: markupOf(svg(amplitudeChart(charted, showing, asked.width ?? 'wide'), 'amplitude')),
+    decides: held === undefined ? [] : deciding(held.judged, showing),
+    shown: held === undefined ? {} : shownOf(held.subject, (key) => key in asked.moved),
+    speed: asked.speed === undefined ? undefined : showQuantity(speedQuantity(machine), asked.speed, showing),
+  };
+}
+
 export function trialView(
-  machine: DesignedMachine,
-  designed: DesignedPoint,
-  held: { readonly subject: Subject; readonly judged: Appraisal } | undefined,
+  machine: TriedMachine,
+  designed: TriedPoint,
+  held: Held | undefined,
   asked: TrialAsked,
   showing: Showing,
   began: number,
 ): TrialView {
-  const shownAs: DesignedPoint =
-    held === undefined ? designed : { ...designed, point: held.subject.point, appraisal: held.judged };
   return {
-    outcome: held?.judged.outcome ?? 'no chain',
-    chart: markupOf(svg(amplitudeChart(shownAs, showing, asked.width ?? 'wide'), 'amplitude')),
-    decides: held === undefined ? [] : deciding(held.judged, showing),
+    ...pictureView(machine, designed, held, asked, showing),
     judgements: held?.judged.judgements.map((each) => judgementView(each, showing)) ?? [],
     handles: held === undefined ? [] : handleViews(machine, designed, held.subject),
-    speed: asked.speed === undefined ? undefined : showQuantity(speedQuantity(machine), asked.speed, showing),
     milliseconds: performance.now() - began,
   };
 }
@@ -101,6 +118,6 @@ function deciding({ judgements, outcome, nearest }: Appraisal, showing: Showing)
 }
 
 /** The subject of a trial judged as the design would judge it. */
-export function tried(subject: Subject | undefined, plant: Plant) {
+export function tried(subject: Subject | undefined, plant: TriedPlant) {
   return subject === undefined ? undefined : { subject, judged: appraisal(subject.point, subject.parts, plant.policy) };
 }

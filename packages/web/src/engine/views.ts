@@ -125,7 +125,6 @@ export interface JudgementView {
   readonly margin: string | undefined;
 }
 
-/** What is recomputed while a hand drags. */
 /** A judgement that decides, in words. */
 export interface DecidingView {
   readonly words: string;
@@ -134,16 +133,23 @@ export interface DecidingView {
   readonly what: string;
 }
 
-export interface TrialView {
+/** What follows a hand within the frame. */
+export interface PictureView {
   readonly outcome: Outcome | 'no chain';
   /** The amplitude chart at the width asked for, as SVG. */
   readonly chart: string;
   /** What stops the chain, or what would stop it first. */
   readonly decides: readonly DecidingView[];
+  /** The numbers the hand has moved, by their keys, as they now are. */
+  readonly shown: Readonly<Record<string, string>>;
+  readonly speed: string | undefined;
+}
+
+/** The same with all that is told a moment later. */
+export interface TrialView extends PictureView {
   readonly judgements: readonly JudgementView[];
   /** Every number of the chain as it now stands. */
   readonly handles: readonly HandleView[];
-  readonly speed: string | undefined;
   readonly milliseconds: number;
 }
 

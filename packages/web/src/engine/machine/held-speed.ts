@@ -11,7 +11,7 @@ import {
   trainAtSpeed,
 } from '@soundpost/core';
 import { atSpeedTables, markupOf, Openings, speedMapDrawing, svg } from '@soundpost/documents';
-import { speedQuantity } from './machine-bench.ts';
+import { speedQuantity } from './speed-range.ts';
 import type { HeldAnswer, SpeedAsked } from './views.ts';
 
 const meetingsOf = new WeakMap<DesignedMachine, readonly MapMeeting[]>();

@@ -2,10 +2,8 @@ import {
   type DesignedMachine,
   installations,
   kindOf,
-  operatingRange,
   pointPlaces,
   type Showing,
-  showQuantity,
   statuses,
   type Train,
 } from '@soundpost/core';
@@ -14,7 +12,8 @@ import { designedRow } from '../point-row.ts';
 import type { FindingView, SheetView } from '../views.ts';
 import { kindForms } from './kind-forms.ts';
 import { sheetForms } from './sheet-forms.ts';
-import type { MachineBench, OperationForm, SpeedRange } from './views.ts';
+import { speedRange } from './speed-range.ts';
+import type { MachineBench, OperationForm } from './views.ts';
 
 /** Everything of a machine but what follows the speed under the hand. */
 export function machineBench(
@@ -85,21 +84,4 @@ function operationOf({ operation, elements }: Train): OperationForm {
     motors: elements.filter((each) => kindOf(each).drive !== undefined).map((each) => each.name),
     states: operation.states.map((each) => each.name),
   };
-}
-
-/** The quantity in which the speed of a machine is typed and shown. */
-export function speedQuantity({ stated: { train } }: DesignedMachine): 'shaft speed' | 'frequency' {
-  return train.operation.by === 'shaft' ? 'shaft speed' : 'frequency';
-}
-
-/** What the machine is run by, from lowest to highest: the speed of a shaft, or the line frequency of its motor. */
-export function speedRange(machine: DesignedMachine, showing: Showing): SpeedRange | undefined {
-  const { train } = machine.stated;
-  const range = operatingRange(train);
-  if (!range.known) return undefined;
-  const { low, high } = range.value;
-  const show = (value: number) => showQuantity(speedQuantity(machine), value, showing);
-  const { operation } = train;
-  const of = operation.by === 'shaft' ? `speed of shaft ${operation.shaft}` : `line frequency of ${operation.motor}`;
-  return { of, low, high, shownLow: show(low), shownHigh: show(high) };
 }
