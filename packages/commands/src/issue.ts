@@ -10,8 +10,8 @@ import {
   type IssuedFile,
   issuedContents,
   type ListedFile,
-  listed,
   refuseOthers,
+  written,
 } from './issue/set-contents.ts';
 import { setFiles } from './issue/set-files.ts';
 import { namesFrom, oneFrom } from './issue/wanted.ts';
@@ -22,7 +22,7 @@ import { contentHashOf } from './plant/content-hash.ts';
 import { readPlant } from './plant/read-plant.ts';
 import { verdictLine } from './prove.ts';
 import { seed } from './seed.ts';
-import { pathIn, type Surroundings } from './surroundings.ts';
+import { type Content, pathIn, type Surroundings } from './surroundings.ts';
 import { findingsLines } from './text/finding-text.ts';
 import { counted } from './text/values-text.ts';
 
@@ -101,8 +101,9 @@ async function issued(surroundings: Surroundings, wanted: Wanted, manner: Manner
   const files: ListedFile[] = [];
   const kept = await surroundings.writeFolder(folder, contentsName, async (staged) => {
     const put = async (file: IssuedFile) => {
-      await surroundings.writeFile(pathIn(staged, file.path), file.content, { overwrite: false });
-      files.push(await listed(file));
+      const write = (content: Content) =>
+        surroundings.writeFile(pathIn(staged, file.path), content, { overwrite: false });
+      files.push(await written(file, write));
     };
     for (const file of frozen.files) await put(file);
     const begun = (title: string, done: number, of: number) => surroundings.step(title, { done, of });

@@ -16,21 +16,18 @@ export const template = `
 #let sides = (a4: (210mm, 297mm), a3: (297mm, 420mm), us-letter: (8.5in, 11in)).at(paper)
 #let page-height = if landscape { sides.first() } else { sides.last() }
 
-#set document(title: record.title + ": " + issue.plant, author: (), keywords: (record.kind, "revision " + issue.revision), date: if record.year == 0 { none } else { datetime(year: record.year, month: record.month, day: record.day) })
+#set document(title: record.documentTitle, author: (), keywords: (record.kind, "revision " + issue.revision), date: if record.year == 0 { none } else { datetime(year: record.year, month: record.month, day: record.day) })
 #set text(font: "Inter", size: 8.6pt, fill: ink, lang: "en", region: "GB", number-type: "lining", hyphenate: false, fallback: false)
 #set par(leading: 0.52em, spacing: 0.75em, justify: false)
 
-// A word too long for any column may break within; all others break where words do, so that they can be searched.
-#let long(words) = text(words.replace(regex("[^\\s\\-/]{24}"), it => it.text + sym.zws))
-
-#let line-of(term, value) = (text(fill: quiet, size: 6.6pt, term), text(size: 7.6pt, long(value)))
+#let line-of(term, value) = (text(fill: quiet, size: 6.6pt, term), text(size: 7.6pt, value))
 
 #let title-block = block(width: 100%, stroke: 0.7pt + ink, inset: 0pt, below: 4mm, grid(
   columns: (1fr, auto),
   block(inset: (x: 3mm, y: 2.4mm), {
-    text(size: 7.4pt, fill: quiet, long(issue.plant))
+    text(size: 7.4pt, fill: quiet, issue.plant)
     linebreak()
-    text(size: 13pt, weight: 600, long(record.title))
+    text(size: 13pt, weight: 600, record.title)
   }),
   block(stroke: (left: 0.7pt + ink), inset: (x: 3mm, y: 2mm), grid(
     columns: (auto, 34mm, auto, 26mm),
@@ -49,14 +46,14 @@ export const template = `
   grid(
     columns: (1fr, auto, auto),
     column-gutter: 6mm,
-    long(issue.plant + ": " + title + ", revision " + issue.revision),
+    issue.plant + ": " + title + ", revision " + issue.revision,
     text("content " + issue.contentHash.slice(0, calc.min(16, issue.contentHash.len()))),
     align(right, text("page " + str(counter(page).get().first()) + " of " + str(counter(page).final().first()))),
   )
 }
 
 #let head = if "preliminary" in issue {
-  align(center, text(size: 7.6pt, weight: 600, long("PRELIMINARY, not for construction: " + issue.preliminary)))
+  align(center, text(size: 7.6pt, weight: 600, "PRELIMINARY, not for construction: " + issue.preliminary))
 } else { none }
 
 #set page(paper: paper, flipped: landscape, margin: (x: 14mm, top: 14mm, bottom: 15mm), header: head, header-ascent: 25%, footer: foot, footer-descent: 20%)
@@ -76,7 +73,7 @@ export const template = `
 }
 
 #let set-cell(cell, column, most) = {
-  if cell.is == "text" { long(cell.text) }
+  if cell.is == "text" { cell.text }
   else if cell.is == "number" { align(right, box(text(number-width: "tabular", aligned(cell.shown, most)))) }
   else if cell.is == "measure" { box(text(cell.shown + sym.space.nobreak + cell.unit)) }
   else if cell.is == "unknown" { emph(underline(stroke: (thickness: 0.4pt, dash: "dotted"), offset: 1.4pt, "unknown")) }
@@ -86,8 +83,8 @@ export const template = `
 
 #let set-table(block-of) = {
   let columns = block-of.columns
-  if block-of.caption != "" { block(above: 3.4mm, below: 1.6mm, sticky: true, text(weight: 600, size: 8.4pt, long(block-of.caption))) }
-  if block-of.rows.len() == 0 { text(fill: quiet, long(block-of.empty)) } else {
+  if block-of.caption != "" { block(above: 3.4mm, below: 1.6mm, sticky: true, text(weight: 600, size: 8.4pt, block-of.caption)) }
+  if block-of.rows.len() == 0 { text(fill: quiet, block-of.empty) } else {
     let most = range(columns.len()).map(at => calc.max(-1, ..block-of.rows.map(row => if row.at(at).is == "number" { decimals(row.at(at).shown) } else { -1 })))
     let small = if columns.len() > 9 { 7pt } else { 7.8pt }
     set text(size: small)
@@ -98,7 +95,7 @@ export const template = `
       table.header(..columns.map(column => {
         set text(weight: 600)
         set align(if column.kind == "number" { right } else { left })
-        long(column.head + if "unit" in column { ", " + column.unit } else { "" })
+        column.head + if "unit" in column { ", " + column.unit } else { "" }
       })),
       ..block-of.rows.map(row => range(columns.len()).map(at => set-cell(row.at(at), columns.at(at), most.at(at)))).flatten(),
     )
@@ -107,20 +104,20 @@ export const template = `
 
 #let set-block(each) = {
   if each.is == "heading" { heading(level: 2, text(each.text)) }
-  else if each.is == "paragraph" { par(long(each.text)) }
-  else if each.is == "note" { par(text(size: 7.2pt, fill: quiet, long(each.text))) }
-  else if each.is == "caution" { block(width: 100%, stroke: 0.9pt + ink, inset: 2.6mm, breakable: false, { text(weight: 600, "Caution. "); long(each.text) }) }
-  else if each.is == "list" { list(..each.entries.map(long), indent: 0pt, body-indent: 1.6mm, spacing: 1.3mm) }
+  else if each.is == "paragraph" { par(each.text) }
+  else if each.is == "note" { par(text(size: 7.2pt, fill: quiet, each.text)) }
+  else if each.is == "caution" { block(width: 100%, stroke: 0.9pt + ink, inset: 2.6mm, breakable: false, { text(weight: 600, "Caution. "); each.text }) }
+  else if each.is == "list" { list(..each.entries, indent: 0pt, body-indent: 1.6mm, spacing: 1.3mm) }
   else if each.is == "facts" {
     block(width: 100%, grid(columns: (44mm, 1fr), column-gutter: 3mm, row-gutter: 1.5mm,
-      ..each.facts.map(fact => (text(fill: quiet, long(fact.term)), long(fact.value))).flatten()))
+      ..each.facts.map(fact => (text(fill: quiet, fact.term), fact.value)).flatten()))
   }
   else if each.is == "derivation" {
     let found = each.derivation
     block(width: 100%, inset: (left: 4mm), stroke: (left: 0.6pt + quiet), breakable: false, {
-      text(fill: quiet, long(found.formula))
-      if "substituted" in found { linebreak(); long(found.substituted) }
-      for each in found.notes { linebreak(); text(size: 7.2pt, fill: quiet, long(each)) }
+      text(fill: quiet, found.formula)
+      if "substituted" in found { linebreak(); found.substituted }
+      for each in found.notes { linebreak(); text(size: 7.2pt, fill: quiet, each) }
     })
   }
   else if each.is == "drawing" {
@@ -131,7 +128,7 @@ export const template = `
         let most = page-height * if landscape { 0.62 } else { 0.42 }
         align(center, image(bytes(each.svg), format: "svg", width: calc.min(across, most * each.width / each.height), alt: each.description))
       })
-      par(text(size: 7.2pt, fill: quiet, long(each.caption)))
+      par(text(size: 7.2pt, fill: quiet, each.caption))
     })
   }
   else if each.is == "table" { set-table(each) }
@@ -147,7 +144,7 @@ export const template = `
 #title-block
 #for (at, sheet) in record.sheets.enumerate() {
   if at > 0 { pagebreak(weak: true) }
-  heading(level: 1, long(sheet.title))
+  heading(level: 1, sheet.title)
   for each in sheet.blocks { set-block(each) }
 }
 `;

@@ -3,7 +3,7 @@ import { cataloguesNamed } from '@soundpost/files';
 import { designJsonInPieces } from '../json/design-json.ts';
 import type { FrozenTexts } from '../plant/stated-texts.ts';
 import { seed } from '../seed.ts';
-import { type IssuedFile, pieces } from './set-contents.ts';
+import type { IssuedFile } from './set-contents.ts';
 
 /**
  * What freezes a revision: the plant file and every catalogue byte for byte as they were read, and the record all
@@ -32,7 +32,7 @@ export function frozenFiles(
       {
         path: 'design.json',
         title: 'The design as issued, for programs',
-        content: pieces(() => designJsonInPieces(design, seed, more)),
+        content: designJsonInPieces(design, seed, more),
       },
     ],
   };

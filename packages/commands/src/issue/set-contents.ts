@@ -33,20 +33,25 @@ export interface StandingContents {
   readonly files?: readonly Partial<ListedFile>[];
 }
 
-export async function listed({ path, title, content, pages }: IssuedFile): Promise<ListedFile> {
+/** Writes a file of an issue and says how it is listed: what is made piece by piece is made once. */
+export async function written(
+  { path, title, content, pages }: IssuedFile,
+  write: (content: Content) => Promise<void>,
+): Promise<ListedFile> {
   const { createHash } = await import('node:crypto');
   const hash = createHash('sha256');
   let bytes = 0;
-  for (const piece of typeof content === 'string' || content instanceof Uint8Array ? [content] : content) {
+  const seen = <Piece extends string | Uint8Array>(piece: Piece): Piece => {
     hash.update(piece);
     bytes += typeof piece === 'string' ? Buffer.byteLength(piece) : piece.length;
-  }
+    return piece;
+  };
+  await write(typeof content === 'string' || content instanceof Uint8Array ? seen(content) : eachSeen(content, seen));
   return { path, title, sha256: hash.digest('hex'), bytes, ...(pages === undefined ? {} : { pages }) };
 }
 
-/** A content too long to be held: made piece by piece, each time it is written or read. */
-export function pieces(made: () => Iterable<string>): Iterable<string> {
-  return { [Symbol.iterator]: () => made()[Symbol.iterator]() };
+function* eachSeen(content: Iterable<string>, seen: (piece: string) => string): Generator<string> {
+  for (const piece of content) yield seen(piece);
 }
 
 /** What a set holds: each file with its hash, so that a mixed or half-copied set can be told from a whole one. */

@@ -12,7 +12,7 @@ import {
 import type { Paper } from '@soundpost/typesetting';
 import { roundTrips } from '../import/round-trip-places.ts';
 import type { Form } from '../issue.ts';
-import { type IssuedFile, pieces } from './set-contents.ts';
+import type { IssuedFile } from './set-contents.ts';
 
 /** What a set is made from, and how. */
 export interface WantedSet {
@@ -37,7 +37,7 @@ export async function* setFiles(wanted: WantedSet): AsyncGenerator<IssuedFile> {
     yield {
       path: 'documents.html',
       title: 'All documents, for a browser',
-      content: pieces(() => setPageInPieces(records, facts)),
+      content: setPageInPieces(records, facts),
     };
   }
 }

@@ -56,11 +56,17 @@ export function prediction(chain: MeasuringChain): Prediction {
 
 /**
  * The same function, which answers a frequency it was asked before without working it out again: rules, tables and
- * drawings ask one chain for the same frequencies.
+ * drawings ask one chain for the same frequencies. It remembers while there is room: of a plant of thousands of chains
+ * the answers would weigh more than all else.
  */
 function remembered<T>(at: (frequency: number) => T): (frequency: number) => T {
-  const known = new Map<number, T>();
+  let kept: WeakRef<Map<number, T>> | undefined;
   return (frequency) => {
+    let known = kept?.deref();
+    if (known === undefined) {
+      known = new Map();
+      kept = new WeakRef(known);
+    }
     const before = known.get(frequency);
     if (before !== undefined) return before;
     const value = at(frequency);

@@ -1,7 +1,10 @@
 import type { DocumentRecord } from './record.ts';
 
-/** A volume of so many sheets has some hundreds of pages: it opens anywhere, and one person can carry it. */
-export const sheetsInVolume = 100;
+/**
+ * A volume of so many sheets has at most some hundred and fifty pages: it opens anywhere, one person can carry it, and
+ * what sets it, which holds all its pages at once (about a mebibyte each), holds no more for a larger plant.
+ */
+export const sheetsInVolume = 50;
 
 /**
  * A document in volumes of its sheets; one that is short enough is its only volume, as it is. Each volume says in its
