@@ -1,5 +1,6 @@
 import '@fontsource-variable/inter/wght.css';
 import './style/workbench.css';
+import './style/print.css';
 import { pageStyle } from '@soundpost/documents/page-style';
 import { createRoot } from 'react-dom/client';
 import { App } from './app/app.tsx';

@@ -6,6 +6,7 @@ import { PlantView } from '../plant/plant-view.tsx';
 import { PointView } from '../point/point-view.tsx';
 import { Walk } from '../walk/walk.tsx';
 import { PlantProvider, usePlantState } from './plant-context.tsx';
+import { PrintedHead } from './printed-head.tsx';
 import { TitleBar } from './title-bar.tsx';
 import { Unreadable } from './unreadable.tsx';
 
@@ -43,6 +44,7 @@ function Sheet() {
         Skip to the view
       </a>
       <TitleBar />
+      <PrintedHead />
       {refused === undefined ? undefined : (
         <Unreadable title="The file was changed and cannot be read" message={refused} />
       )}

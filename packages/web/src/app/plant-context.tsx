@@ -18,6 +18,14 @@ export function usePlantState(): PlantState {
   return useSyncExternalStore(store.subscribe, store.snapshot);
 }
 
+/** Changes once every machine is read, and once every machine is worked out: what was answered before then may lack some. */
+export function useFarAlong(): string {
+  const { plant } = usePlantState();
+  if (plant === undefined) return 'nothing';
+  const { read, done, of } = plant.progress;
+  return done >= of ? 'all worked out' : read >= of ? 'all read' : 'some read';
+}
+
 /** What the engine answers to a question, asked again whenever the plant or the question changed; the last answer stays until then. */
 export function useAnswer<T>(ask: (store: PlantStore) => Promise<T>, key: string): T | undefined {
   const store = usePlantStore();

@@ -3,7 +3,7 @@ import '../style/catalogue.css';
 import { useState } from 'react';
 import { Link, useLocation } from 'wouter';
 import { partAddress } from '../app/address.ts';
-import { useAnswer } from '../app/plant-context.tsx';
+import { useAnswer, useFarAlong } from '../app/plant-context.tsx';
 import type { EntryView, ShelfView } from '../engine/catalogue/views.ts';
 import { SearchField } from '../parts/search-field.tsx';
 import { useKept } from '../parts/use-kept.ts';
@@ -18,7 +18,8 @@ const mostCompared = 4;
 
 /** Every part at hand by shelf; the chosen one with its whole data sheet, or several side by side. */
 export function CatalogueView({ part }: { readonly part: string | undefined }) {
-  const shelves = useKept(useAnswer((store) => store.engine.catalogue(), 'catalogue'));
+  const far = useFarAlong();
+  const shelves = useKept(useAnswer((store) => store.engine.catalogue(), `catalogue, ${far}`));
   const [, go] = useLocation();
   const [sought, setSought] = useState('');
   const [making, setMaking] = useState(false);

@@ -1,7 +1,7 @@
 import { useState } from 'react';
 import { Link } from 'wouter';
 import { pointAddress } from '../app/address.ts';
-import { useAnswer, usePlantStore } from '../app/plant-context.tsx';
+import { useAnswer, useFarAlong, usePlantStore } from '../app/plant-context.tsx';
 import type { FieldView, PartEdits, PartView, ShelfView } from '../engine/catalogue/views.ts';
 import { Cited } from '../parts/cited.tsx';
 import { Letter } from '../parts/formula.tsx';
@@ -11,7 +11,8 @@ import { PartForm } from './part-form.tsx';
 
 /** Every part of a name; as a rule one. */
 export function PartSheets({ name, shelves }: { readonly name: string; readonly shelves: readonly ShelfView[] }) {
-  const parts = useKept(useAnswer((store) => store.engine.partSheets(name), `part ${name}`));
+  const far = useFarAlong();
+  const parts = useKept(useAnswer((store) => store.engine.partSheets(name), `part ${name}, ${far}`));
   if (parts === undefined) return <p className="waiting">Opening…</p>;
   if (parts.length === 0) {
     return (

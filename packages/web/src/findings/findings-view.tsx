@@ -4,6 +4,7 @@ import { usePlantState } from '../app/plant-context.tsx';
 import type { FindingView, PlantView } from '../engine/views.ts';
 import { FindingBlock } from '../parts/finding-block.tsx';
 import { Help } from '../parts/help.tsx';
+import { usePrinting } from '../parts/use-printing.ts';
 import { WeightWord, weightWords } from '../parts/weight-word.tsx';
 import { FindingFilter } from './finding-filter.tsx';
 import { keptFindings, type Sought } from './kept-findings.ts';
@@ -20,6 +21,7 @@ export function FindingsView() {
   const [shown, setShown] = useState(atOnce);
   const list = useRef<HTMLDivElement>(null);
   const whole = useWhole(plant!);
+  const printing = usePrinting();
   const sought: Sought = {
     rule: search.get('rule') ?? '',
     machine: search.get('machine') ?? '',
@@ -44,13 +46,13 @@ export function FindingsView() {
   const onKeyDown = (event: KeyboardEvent) => {
     stepThrough(event, list.current, () => setShown((count) => Math.min(kept.length, count + atOnce)));
   };
-  const visible = kept.slice(0, shown);
+  const visible = printing ? kept : kept.slice(0, shown);
   return (
     <div className="findings">
       <h1>
         Findings <Help of="a finding">{whatIsAFinding}</Help>
       </h1>
-      <p className="quiet">{summary(whole, kept.length, plant!)}</p>
+      <p className="quiet">{summary(whole, kept.length, plant!, printing)}</p>
       {whole.findings.length === 0 ? undefined : (
         <FindingFilter
           findings={whole.findings}
@@ -80,7 +82,7 @@ export function FindingsView() {
         ))}
       </div>
       {kept.length > shown ? (
-        <button type="button" onClick={() => setShown(shown + atOnce)}>
+        <button type="button" className="more" onClick={() => setShown(shown + atOnce)}>
           Show {Math.min(atOnce, kept.length - shown)} more of {kept.length - shown}
         </button>
       ) : undefined}
@@ -110,7 +112,12 @@ function useWhole(plant: PlantView): Whole {
   return useMemo(() => ({ findings, stale }), [findings, stale]);
 }
 
-function summary({ findings, stale }: Whole, kept: number, { progress, points, machines }: PlantView): string {
+function summary(
+  { findings, stale }: Whole,
+  kept: number,
+  { progress, points, machines }: PlantView,
+  printing: boolean,
+): string {
   if (stale) {
     const before = findings.length === 0 ? '' : ' Until then the list is that of before the change.';
     return `Being worked out: ${progress.done} of ${progress.of} machines.${before}`;
@@ -120,7 +127,8 @@ function summary({ findings, stale }: Whole, kept: number, { progress, points, m
     return `Nothing was found at ${scope}: every comparison of stated values with the stated targets came out, and none is open. What nobody stated was not compared.`;
   }
   const seen = kept === findings.length ? '' : `${kept} shown. `;
-  return `${counted(findings.length, 'finding')} at ${scope}, gravest first. ${seen}Arrow keys go through them, Enter opens the place.`;
+  const keys = printing ? '' : 'Arrow keys go through them, Enter opens the place.';
+  return `${counted(findings.length, 'finding')} at ${scope}, gravest first. ${seen}${keys}`;
 }
 
 function counted(count: number, what: string): string {

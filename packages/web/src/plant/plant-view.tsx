@@ -3,12 +3,14 @@ import { useEffect, useMemo, useState } from 'react';
 import { useSearchParams } from 'wouter';
 import { usePlantState } from '../app/plant-context.tsx';
 import type { PlantView as PlantRecord } from '../engine/views.ts';
+import { usePrinting } from '../parts/use-printing.ts';
 import { CoverageLine } from './coverage-line.tsx';
 import { FilterBar } from './filter-bar.tsx';
 import { coverageOf, type Filters, linesOf, rulesAt } from './lines.ts';
 import { MachineAdding } from './machine-adding.tsx';
 import { PasteDialog } from './paste-dialog.tsx';
 import { PointGrid } from './point-grid.tsx';
+import { PrintedPoints } from './printed-points.tsx';
 import { QuestionList } from './question-list.tsx';
 import { SelectionBar } from './selection-bar.tsx';
 import { useSelection } from './use-selection.ts';
@@ -64,12 +66,19 @@ function Points({ plant, paste, add }: PointsOptions) {
   const coverage = useMemo(() => coverageOf(lines), [lines]);
   const selection = useSelection(lines);
   const typed = useTypedCells();
+  const printing = usePrinting();
   const selected = plant.points.filter((row) => selection.has(row.of));
   return (
     <section aria-labelledby="points">
       <header className="points-head">
         <h1 id="points">Measuring points</h1>
         <CoverageLine coverage={coverage} filtered={filtered} refusals={typed.refusals} />
+        {printing && filtered ? (
+          <p className="quiet printed-filter">
+            Only points that fit are listed: <bdi>{[text, outcome, rule].filter((said) => said !== '').join(', ')}</bdi>
+            .
+          </p>
+        ) : undefined}
       </header>
       {plant.machines.length === 0 ? undefined : (
         <FilterBar filters={filters} change={change} rules={counted} paste={paste} add={add} />
@@ -91,7 +100,10 @@ function Points({ plant, paste, add }: PointsOptions) {
           </button>
         </Empty>
       ) : (
-        <PointGrid lines={lines} selection={selection} typed={typed} />
+        <>
+          <PointGrid lines={lines} selection={selection} typed={typed} />
+          {printing ? <PrintedPoints lines={lines} /> : undefined}
+        </>
       )}
       {plant.machines.length > 0 && plant.points.length === 0 ? (
         <Empty>

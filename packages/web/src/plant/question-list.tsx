@@ -3,13 +3,16 @@ import { Link } from 'wouter';
 import { partAddress, pointAddress } from '../app/address.ts';
 import { usePlantState } from '../app/plant-context.tsx';
 import type { QuestionView } from '../engine/views.ts';
+import { usePrinting } from '../parts/use-printing.ts';
 
 const first = 12;
+const more = 500;
 
 /** What is not known, the answer that would change most at the top; each leads to where it can be answered. */
 export function QuestionList() {
   const { plant } = usePlantState();
-  const [all, setAll] = useState(false);
+  const [shown, setShown] = useState(first);
+  const printing = usePrinting();
   const { questions = [], verdict } = plant ?? {};
   return (
     <section className="questions" aria-labelledby="questions">
@@ -26,13 +29,15 @@ export function QuestionList() {
         <>
           <p className="quiet">The answer that would change most stands first.</p>
           <ol>
-            {(all ? questions.slice(0, 500) : questions.slice(0, first)).map((each) => (
+            {(printing ? questions : questions.slice(0, shown)).map((each) => (
               <Question key={`${each.of}/${each.what}`} question={each} />
             ))}
           </ol>
-          {questions.length > first && !all ? (
-            <button type="button" onClick={() => setAll(true)}>
-              Show all {questions.length}
+          {questions.length > shown ? (
+            <button type="button" className="more" onClick={() => setShown(shown + more)}>
+              {questions.length - shown > more
+                ? `Show ${more} more of ${questions.length - shown}`
+                : `Show all ${questions.length}`}
             </button>
           ) : undefined}
         </>

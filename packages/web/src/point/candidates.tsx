@@ -1,6 +1,7 @@
 import { useEffect, useState } from 'react';
 import { usePlantState, usePlantStore } from '../app/plant-context.tsx';
 import type { CandidateView, PointView } from '../engine/views.ts';
+import { usePrinting } from '../parts/use-printing.ts';
 import { OutcomeWord } from '../parts/verdict-word.tsx';
 import { OpeningNumber } from '../parts/why.tsx';
 
@@ -10,6 +11,7 @@ export function Candidates({ point }: { readonly point: PointView }) {
   const { generation } = usePlantState();
   const [rows, setRows] = useState<readonly CandidateView[]>();
   const [all, setAll] = useState(false);
+  const printing = usePrinting();
   // biome-ignore lint/correctness/useExhaustiveDependencies: another text of the plant is a reason to ask again
   useEffect(() => {
     const asked = store.aside((engine) => engine.candidates(point.of));
@@ -19,7 +21,7 @@ export function Candidates({ point }: { readonly point: PointView }) {
   if (rows === undefined) return <p className="waiting">Holding every candidate against every target…</p>;
   if (rows.length === 0) return <p>State the way to the input first: a cable, its length and an input.</p>;
   const targets = rows[0]!.cells.map((each) => each.target);
-  const shown = all ? rows : rows.slice(0, 20);
+  const shown = all || printing ? rows : rows.slice(0, 20);
   const askedOf = ({ transducer, mount }: CandidateView) =>
     ({ is: 'candidate', of: point.of, transducer, mount }) as const;
   const take = (row: CandidateView) =>
@@ -108,7 +110,7 @@ export function Candidates({ point }: { readonly point: PointView }) {
         </table>
       </section>
       {rows.length > shown.length ? (
-        <button type="button" onClick={() => setAll(true)}>
+        <button type="button" className="more" onClick={() => setAll(true)}>
           Show the other {rows.length - shown.length}
         </button>
       ) : undefined}
