@@ -14,7 +14,7 @@ export const importTable = command({
     'says cell by cell what was understood: what becomes of the plant file, what is refused and why, and where the plant ' +
     'has changed since the export. A workbook carries what was exported; of a text say with --exported which issue it ' +
     'comes from, otherwise it is compared with the plant as it is. Nothing is written without --apply, and nothing in ' +
-    'conflict is written at all. Ends with 1 where a cell is refused or in conflict.',
+    'conflict without --overrule. Ends with 1 where a cell is refused or in conflict.',
   arguments: {
     plant: argument('PLANT', 'A plant file'),
     table: argument('FILE', 'The edited table: a workbook (XLSX) or a text with commas, semicolons or tabs (CSV)'),
@@ -22,22 +22,30 @@ export const importTable = command({
   flags: {
     exported: textFlag('ISSUE', 'The folder of the issue, or the plant file, that a text was exported from'),
     apply: switchFlag('Write what was understood into the plant file'),
+    overrule: switchFlag('Where both the table and the plant were changed since the export, the table holds'),
   },
   examples: [
     'soundpost import examples/raw-water-pump/plant.yaml alarm-register.xlsx',
     'soundpost import examples/raw-water-pump/plant.yaml cables.csv --exported out/documents/revision-A --apply',
   ],
   whenAllowed: always,
-  perform: async (surroundings, { plant: path, table: file, exported, apply }, manner) => {
+  perform: async (surroundings, { plant: path, table: file, exported, apply, overrule }, manner) => {
     const texts = await statedTexts(surroundings, path);
     const exportedFrom = exported === undefined ? undefined : await statedTexts(surroundings, exported);
-    const { understood, edits, text, exportedIn } = await understanding(texts, {
+    const { understood, edits, text, exportedIn, tabsNotRead } = await understanding(texts, {
       file,
       edited: await readEdited(await surroundings.readBytes(file), file),
       decimal: manner.showing.decimal,
+      overrules: overrule,
       ...(exportedFrom === undefined ? {} : { exportedFrom }),
     });
-    const imported = { plant: path, table: file, ...(exportedIn === undefined ? {} : { exportedIn }) };
+    const imported = {
+      plant: path,
+      table: file,
+      tabsNotRead,
+      overrules: overrule,
+      ...(exportedIn === undefined ? {} : { exportedIn }),
+    };
     const written = apply && edits.length > 0;
     if (written && (await statedTexts(surroundings, path)).plant !== texts.plant) {
       throw new Refusal({
@@ -47,7 +55,7 @@ export const importTable = command({
     }
     if (written) await surroundings.writeFile(path, text, { overwrite: true });
     return {
-      exit: understood.cells.some((each) => each.is === 'refused' || each.is === 'conflict') ? 1 : 0,
+      exit: understood.cells.some((each) => each.is === 'refused' || (each.is === 'conflict' && !overrule)) ? 1 : 0,
       lines: understoodLines(understood, { ...imported, written }, manner),
       json: understoodJson(understood, { ...imported, written }),
     };

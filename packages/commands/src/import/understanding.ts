@@ -23,6 +23,8 @@ export interface Understanding {
   readonly edits: readonly Edit[];
   /** The plant file with the edits made; it is known that it can be read. */
   readonly text: string;
+  /** Other tabs of the workbook that hold something; nothing is read from them. */
+  readonly tabsNotRead: readonly string[];
   readonly exportedIn?: { readonly revision: string; readonly contentHash: string; readonly plantAsThen: boolean };
 }
 
@@ -34,11 +36,13 @@ export interface HandedIn {
   readonly decimal: 'point' | 'comma' | undefined;
   /** What a text was exported from, where somebody said so. */
   readonly exportedFrom?: StatedTexts;
+  /** Whether the table holds where both it and the plant were changed since the export. */
+  readonly overrules?: boolean;
 }
 
 /** Throws Refusal where no table is known, and UnreadableFile where the plant could not be read any more. */
 export async function understanding(texts: StatedTexts, handedIn: HandedIn): Promise<Understanding> {
-  const { file, edited, decimal, exportedFrom } = handedIn;
+  const { file, edited, decimal, exportedFrom, overrules = false } = handedIn;
   const design = designOf(plantOf(texts), seed);
   const { table, roundTrip, units } = recognised(edited.tables, design, file);
   const issued =
@@ -52,7 +56,8 @@ export async function understanding(texts: StatedTexts, handedIn: HandedIn): Pro
     read: decimal,
     ...(issued === undefined ? {} : { exported: issued }),
   });
-  const edits = understood.cells.flatMap((each) => (each.edit === undefined ? [] : [each.edit]));
+  const taken = understood.cells.filter((each) => each.is === 'change' || (overrules && each.is === 'conflict'));
+  const edits = taken.flatMap((each) => (each.edit === undefined ? [] : [each.edit]));
   const { text } = applyEdits(texts.plant, edits);
   plantOf({ ...texts, plant: text });
   const { exportedIn } = edited;
@@ -60,6 +65,9 @@ export async function understanding(texts: StatedTexts, handedIn: HandedIn): Pro
     understood,
     edits,
     text,
+    tabsNotRead: edited.tables
+      .filter((each) => each !== table && each.rows.length > 0 && !isAboutTheIssue(each))
+      .map((each) => each.name),
     ...(exportedIn === undefined
       ? {}
       : {
@@ -71,6 +79,11 @@ export async function understanding(texts: StatedTexts, handedIn: HandedIn): Pro
 /** The plant file, then its catalogues, as an issue hashes them. */
 export function bytesOf({ plant, catalogues }: StatedTexts): readonly Uint8Array[] {
   return [plant, ...catalogues.values()].map((text) => new TextEncoder().encode(text));
+}
+
+/** The last tab of an exported workbook, which says of which issue it is. */
+function isAboutTheIssue({ head, rows }: EditedTable): boolean {
+  return head[0] === 'Document' && rows.some(({ cells }) => cells[0]?.text === 'Content hash');
 }
 
 type Units = 'metric' | 'us';
@@ -94,7 +107,16 @@ function recognised(edited: readonly EditedTable[], design: Design, file: string
     ),
   );
   const best = candidates.filter((each) => 2 * each.heads >= each.of).sort((a, b) => b.fit - a.fit)[0];
-  if (best !== undefined) return best;
+  if (best !== undefined) {
+    const { head } = best.table;
+    const twice = head.find((each, at) => each !== '' && head.indexOf(each) !== at);
+    if (twice === undefined) return best;
+    throw new Refusal({
+      read: `${file}, in which the head '${twice}' stands twice`,
+      expected: 'each head once',
+      suggestion: 'Keep the column that holds, and take the other one out.',
+    });
+  }
   throw new Refusal({
     read: `${file}, in which no table is known by its heads`,
     expected: `an exported table with its heads: ${roundTrips.map((each) => each.kind).join(', ')}`,

@@ -1,18 +1,12 @@
-import {
-  type Design,
-  type DesignedPoint,
-  nearest,
-  partCalled,
-  Refusal,
-  refusalSentence,
-  type Writing,
-} from '@soundpost/core';
+import { type Design, type DesignedPoint, nearest } from '@soundpost/core';
 import type { SetTable } from '@soundpost/documents/document-set';
-import { type Edit, pastedQuantity, saidBefore, yamlAt } from '@soundpost/files';
+import { type Edit, yamlAt } from '@soundpost/files';
 import type { BookCell } from '@soundpost/typesetting/read-workbook';
+import { type CellWriting, saysTheSame, yamlOf } from './cell-yaml.ts';
 import { cellName, type EditedRow, type EditedTable } from './edited-table.ts';
 import { alike, cellTextOf, type FlatColumn, flatColumns, flatHeads, joined } from './flat-table.ts';
-import type { CellPlace, RoundTrip } from './round-trip-places.ts';
+import { mangledBySpreadsheet } from './mangled-cell.ts';
+import type { RoundTrip } from './round-trip-places.ts';
 
 /** What became of one edited cell. A cell nobody edited is not told of. */
 export interface UnderstoodCell {
@@ -27,6 +21,7 @@ export interface UnderstoodCell {
   readonly edited: string;
   readonly is: 'change' | 'as the plant has it' | 'conflict' | 'refused';
   readonly words?: string;
+  /** Of a change; of a conflict what a person may still decide for. */
   readonly edit?: Edit;
 }
 
@@ -37,19 +32,17 @@ export interface UnderstoodTable {
   readonly cells: readonly UnderstoodCell[];
   /** Rows of the plant that the file does not have; nothing is taken out of the plant for that. */
   readonly rowsMissing: readonly string[];
-  /** Heads the table does not have. */
+  /** Heads the table does not have, and columns with something in them that have no head. */
   readonly headsUnknown: readonly string[];
+  /** Heads of the table that the file does not have; what they say stays as it is. */
+  readonly headsMissing: readonly string[];
 }
 
-export interface Understanding {
-  readonly design: Design;
+export interface Understanding extends CellWriting {
   readonly roundTrip: RoundTrip;
   /** The same table of the plant as it is now. */
   readonly now: SetTable;
   readonly text: string;
-  readonly file: Writing['decimal'];
-  /** How a table of texts writes numbers; a number of a workbook is never in doubt. */
-  readonly read: Writing['decimal'] | undefined;
   readonly exported?: SetTable;
 }
 
@@ -97,14 +90,23 @@ export function understoodTable(table: EditedTable, understanding: Understanding
       return [found];
     });
   });
-  const known = new Set(flatHeads(now));
+  const known = flatHeads(now);
   return {
     kind: roundTrip.kind,
     carriesExported: exportedRows !== undefined || table.rows.some((row) => row.exported !== undefined),
     cells,
     rowsMissing: [...nowRows.keys()].filter((each) => !met.has(each)),
-    headsUnknown: table.head.filter((head) => head !== '' && !known.has(head)),
+    headsUnknown: [...table.head.filter((head) => head !== '' && !known.includes(head)), ...headless(table)],
+    headsMissing: known.filter((head) => !table.head.includes(head)),
   };
+}
+
+/** Columns in which somebody wrote below no head. */
+function headless({ head, rows }: EditedTable): readonly string[] {
+  const widest = Math.max(head.length, ...rows.map((row) => row.cells.length));
+  return Array.from({ length: widest }, (_, at) => at)
+    .filter((at) => (head[at] ?? '') === '' && rows.some((row) => (row.cells[at]?.text ?? '') !== ''))
+    .map((at) => `column ${cellName(1, at).slice(0, -1)}, which has no head`);
 }
 
 type RowTexts = ReadonlyMap<string, string>;
@@ -119,29 +121,33 @@ function understoodCell(
 ): UnderstoodCell | undefined {
   const parts = column.at.map((at): BookCell => row.cells[at] ?? { text: '', number: false });
   const edited = joined(parts.map((each) => each.text));
+  const pointed = joined(parts.map((each) => (each.number ? each.text : withPoint(each.text, understanding.read))));
   const was = base?.get(column.head) ?? standing.get(column.head) ?? '';
   const now = standing.get(column.head) ?? '';
   const bad = parts.find((each) => each.refused !== undefined);
-  if (bad === undefined && alike(edited, was)) return undefined;
+  if (bad === undefined && pointed === was) return undefined;
   const told = { cell: cellName(line, column.at[0]!), column: column.head, of, edited, exported: was, now };
   const refused = (words: string): UnderstoodCell => ({ ...told, is: 'refused', words });
   if (bad !== undefined) return refused(bad.refused!);
   const { designed, path } = pointCalled(understanding.design, understanding.roundTrip.pointOf(names[0]!))!;
   const place = understanding.roundTrip.place(column.head, designed, names, path);
+  const isText = place.is === 'part' || (place.is === 'stated' && !place.quantity);
+  if (!isText && alike(pointed, was)) return undefined;
   if (place.is === 'derived') return refused(place.words);
+  const mangled = mangledBySpreadsheet(pointed, was, isText);
+  if (mangled !== undefined) return { ...told, path: place.path, is: 'refused', words: mangled };
   if (edited === '')
     return refused("Nothing is taken out of the plant by an empty cell. Write 'unknown' where it is not known.");
-  if (alike(edited, now)) return { ...told, path: place.path, is: 'as the plant has it' };
+  if (isText ? pointed === now : alike(pointed, now)) return { ...told, path: place.path, is: 'as the plant has it' };
   const yaml = yamlOf(place, edited, column, parts[0]!.number, understanding);
   if ('refused' in yaml) return { ...told, path: place.path, is: 'refused', words: yaml.refused };
   const before = yamlAt(understanding.text, place.path);
   if (saysTheSame(before, yaml.text, place, understanding.file)) {
     return { ...told, path: place.path, is: 'as the plant has it' };
   }
-  if (!alike(now, was)) {
-    return { ...told, path: place.path, is: 'conflict', words: 'The plant has changed here since the export.' };
-  }
+  const conflicts = isText ? now !== was : !alike(now, was);
   const words = [
+    ...(conflicts ? ['The plant has changed here since the export.'] : []),
     ...(place.is === 'stated' && place.reaches !== undefined ? [place.reaches] : []),
     ...(before !== undefined && /\b(?:status|source):/.test(before)
       ? ['What is stated of where the old value came from goes with it; state it anew.']
@@ -150,79 +156,15 @@ function understoodCell(
   return {
     ...told,
     path: place.path,
-    is: 'change',
+    is: conflicts ? 'conflict' : 'change',
     edit: { path: place.path, yaml: yaml.text },
     ...(words.length === 0 ? {} : { words: words.join(' ') }),
   };
 }
 
-/** As far as a conversion of units keeps the digits. */
-function rounded(value: unknown): string {
-  return JSON.stringify(value, (_, each) => (typeof each === 'number' ? each.toPrecision(10) : each));
-}
-
-/** Whether the plant file says a value already, in other words perhaps: 149 °F are 65 °C. */
-function saysTheSame(
-  before: string | undefined,
-  after: string,
-  place: Exclude<CellPlace, { is: 'derived' }>,
-  decimal: Writing['decimal'],
-): boolean {
-  if (before === undefined) return false;
-  const scalar = /\bvalue:\s*([^,}\n]+)/.exec(before)?.[1] ?? before;
-  if (scalar.trim() === after) return true;
-  if (place.is === 'part' || !place.quantity || after === 'unknown') return false;
-  try {
-    const [was, is] = [scalar.trim(), after].map((text) => rounded(place.field.read(text, { decimal })));
-    return was === is;
-  } catch (error) {
-    if (error instanceof Refusal) return false;
-    throw error;
-  }
-}
-
-function yamlOf(
-  place: Exclude<CellPlace, { is: 'derived' }>,
-  edited: string,
-  column: FlatColumn,
-  isNumber: boolean,
-  { design, read, file }: Understanding,
-): { readonly text: string } | { readonly refused: string } {
-  if (place.is === 'part') {
-    const silent = saidBefore(edited);
-    if (silent !== undefined)
-      return { refused: silent.says === 'refused' ? silent.words : `'${edited}' cannot be built. Name one.` };
-    const found = partCalled(design.plant.catalogue, place.shelf, edited);
-    if (found.found !== undefined) return { text: yamlText(edited) };
-    const near = found.nearest === undefined ? '' : ` Did you mean '${found.nearest}'?`;
-    return { refused: `The catalogues have no such part among their ${place.shelf}.${near}` };
-  }
-  if (place.quantity) {
-    const decimal = isNumber ? 'point' : read;
-    const said = pastedQuantity(edited, column.unit, place.field, decimal, file);
-    if (said.says === 'refused') return { refused: said.words };
-    if (said.says !== 'value') return { text: 'unknown' };
-    const { ending } = place;
-    return { text: yamlText(ending === undefined || /\bHz\b/.test(said.text) ? said.text : `${said.text}${ending}`) };
-  }
-  const silent = saidBefore(edited);
-  if (silent?.says === 'refused') return { refused: silent.words };
-  if (silent?.says === 'unknown') return { text: 'unknown' };
-  try {
-    place.field.read(edited, { decimal: file });
-    return { text: yamlText(edited) };
-  } catch (error) {
-    if (!(error instanceof Refusal)) throw error;
-    return { refused: refusalSentence(error.reason).replace(/^./, (first) => first.toUpperCase()) };
-  }
-}
-
-/** Plain where YAML takes it for the same text, otherwise in quotes. */
-function yamlText(text: string): string {
-  const plain =
-    /^\p{L}[\p{L}\p{N} /._+()-]*$|^\d[\d.,]* [\p{L}°%µΩ/²()0-9 .,+-]+$/u.test(text) &&
-    !/^(?:true|false|null|yes|no)$/i.test(text);
-  return plain ? text.trim() : JSON.stringify(text);
+/** A spreadsheet that writes decimal commas writes them in every number, also in those nobody edited. */
+function withPoint(text: string, read: CellWriting['read']): string {
+  return read === 'comma' ? text.replace(/^([+-]?\d+),(\d+(?:e[+-]?\d+)?)$/i, '$1.$2') : text;
 }
 
 /** The point a row names, and where it stands in the plant file. */

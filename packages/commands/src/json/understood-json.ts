@@ -1,8 +1,9 @@
 import type { UnderstoodTable } from '../import/understood-table.ts';
 import type { Imported } from '../text/understood-text.ts';
 
-export function understoodJson(understood: UnderstoodTable, { plant, table, exportedIn, written }: Imported): unknown {
-  const { kind, carriesExported, cells, rowsMissing, headsUnknown } = understood;
+export function understoodJson(understood: UnderstoodTable, imported: Imported): unknown {
+  const { plant, table, exportedIn, tabsNotRead, written } = imported;
+  const { kind, carriesExported, cells, rowsMissing, headsUnknown, headsMissing } = understood;
   return {
     plant,
     table,
@@ -12,6 +13,8 @@ export function understoodJson(understood: UnderstoodTable, { plant, table, expo
     cells: cells.map(({ edit, ...told }) => ({ ...told, ...(edit === undefined ? {} : { yaml: edit.yaml }) })),
     rowsMissing,
     headsUnknown,
+    headsMissing,
+    tabsNotRead,
     written,
   };
 }

@@ -9,11 +9,14 @@ export interface Imported {
   readonly table: string;
   /** Which issue it was exported in, and whether the plant and its catalogues are still as they were then. */
   readonly exportedIn?: { readonly revision: string; readonly contentHash: string; readonly plantAsThen: boolean };
+  readonly tabsNotRead: readonly string[];
+  /** Whether the table holds where both were changed. */
+  readonly overrules: boolean;
   readonly written: boolean;
 }
 
 export function understoodLines(understood: UnderstoodTable, imported: Imported, { width }: Manner): readonly Line[] {
-  const { kind, carriesExported, cells, rowsMissing, headsUnknown } = understood;
+  const { kind, carriesExported, cells } = understood;
   const section = (title: string, is: UnderstoodCell['is'], gravely = false): readonly Line[] => {
     const here = cells.filter((each) => each.is === is);
     if (here.length === 0) return [];
@@ -38,27 +41,34 @@ export function understoodLines(understood: UnderstoodTable, imported: Imported,
         )),
     ...(cells.length === 0 ? paragraph('No cell was edited.', width) : []),
     ...section('Understood', 'change'),
-    ...section('Changed in the plant since the export: not taken', 'conflict', true),
+    ...section(
+      `Changed in the plant since the export: ${imported.overrules ? 'overruled' : 'not taken'}`,
+      'conflict',
+      true,
+    ),
     ...section('Refused', 'refused', true),
     ...section('The plant says so already', 'as the plant has it'),
-    ...(rowsMissing.length === 0
-      ? []
-      : [
-          blank,
-          ...paragraph(`Rows that are not in the file, and stay in the plant: ${rowsMissing.join('; ')}.`, width),
-        ]),
-    ...(headsUnknown.length === 0
-      ? []
-      : [
-          blank,
-          ...paragraph(`Columns that are not of this table, and are not read: ${headsUnknown.join('; ')}.`, width),
-        ]),
+    ...unread(understood, imported).flatMap((words) => [blank, ...paragraph(words, width)]),
     blank,
     ...paragraph(
       `${capital(counted(count('change'), 'change'))} understood, ${count('conflict')} in conflict, ${count('refused')} refused. ${done}.`,
       width,
     ),
   ];
+}
+
+/** What the file does not have of the table, and what it has that is not of the table. */
+function unread(
+  { rowsMissing, headsUnknown, headsMissing }: UnderstoodTable,
+  { tabsNotRead }: Imported,
+): readonly string[] {
+  const sentences: readonly (readonly [string, readonly string[]])[] = [
+    ['Rows that are not in the file, and stay in the plant', rowsMissing],
+    ['Columns that are not in the file, and stay as they are', headsMissing],
+    ['Columns that are not of this table, and are not read', headsUnknown],
+    ['Other tabs, from which nothing is read', tabsNotRead],
+  ];
+  return sentences.filter(([, list]) => list.length > 0).map(([words, list]) => `${words}: ${list.join('; ')}.`);
 }
 
 function cellSentence({ cell, column, of, path, exported, now, edited, is, words }: UnderstoodCell): string {
