@@ -1,14 +1,14 @@
-import { blocks, comparison, design as designOf, type Missing } from '@soundpost/core';
-import { type MeasuredSession, measuredSession } from './accept/measured-session.ts';
-import { always, argument, command } from './command.ts';
-import { comparisonJson } from './json/comparison-json.ts';
-import { findingJson } from './json/finding-json.ts';
-import { blank, bullet, grave, heading, type Line, labelled, paragraph } from './layout/line.ts';
-import type { Manner } from './manner.ts';
+import { acceptance, blocks, design as designOf, parseQuantity, type Recorded } from '@soundpost/core';
+import { acceptanceFile } from './accept/acceptance-file.ts';
+import { measuredSession } from './accept/measured-session.ts';
+import { always, argument, command, textFlag } from './command.ts';
+import { acceptanceJson } from './json/acceptance-json.ts';
+import { blank, labelled } from './layout/line.ts';
+import { contentHashOf } from './plant/content-hash.ts';
 import { readPlant } from './plant/read-plant.ts';
 import { seed } from './seed.ts';
-import { comparisonLines, notProvenLines } from './text/comparison-text.ts';
-import { findingsLines } from './text/finding-text.ts';
+import type { Surroundings } from './surroundings.ts';
+import { acceptanceLines } from './text/acceptance-text.ts';
 
 export const accept = command({
   name: 'accept',
@@ -17,70 +17,75 @@ export const accept = command({
     'Reads a records file: which recording was made on which occasion (stopped, taps, power coming on, calibrator, running ' +
     '…), which channel is which measuring point, and what the recordings do not say themselves. Measures every channel, a ' +
     'piece at a time, and holds it against the chain as designed: expected, tolerance, found, and one of three verdicts: ' +
-    'meets, fails, cannot tell. What fails has its rival causes with evidence and the next cheap test; what cannot be told ' +
-    'says what would be needed. Nothing is guessed: what neither recording nor records file says is asked. Ends with 1 ' +
-    'where a check fails.',
+    'meets, fails, cannot tell; what cannot be told says what would be needed. Then the chains are identified from the ' +
+    'records, each property with its interval and the part it belongs to, and handed back to the design, which is judged ' +
+    'again. Nothing is guessed: what neither recording nor records file says is asked. --out writes the acceptance file: one ' +
+    'page for a browser and for paper, with pictures, a block for signatures and a hash. Ends with 1 where a check fails.',
   arguments: {
     plant: argument('PLANT', 'A plant file'),
     records: argument('RECORDS', 'A records file'),
   },
-  flags: {},
-  examples: ['soundpost accept examples/acceptance/plant.yaml examples/acceptance/records.yaml'],
+  flags: {
+    out: textFlag('FILE', 'Writes the acceptance file there: .html; in place of one that stands there'),
+    date: textFlag('DATE', 'The day it is accepted on, for the acceptance file: 2026-11-26'),
+    rate: textFlag('FREQUENCY', 'Samples a second of recordings of which nobody says it: 51.2 kHz'),
+    unit: textFlag('UNIT', 'Unit of the numbers of channels of which nobody says it: V'),
+  },
+  examples: [
+    'soundpost accept examples/acceptance/plant.yaml examples/acceptance/records.yaml',
+    'soundpost accept examples/acceptance/plant.yaml examples/acceptance/records.yaml --out out/acceptance.html --date 2026-11-26',
+  ],
   whenAllowed: always,
-  async perform(surroundings, { plant: path, records: recordsPath }, manner) {
-    const { plant } = await readPlant(surroundings, path);
-    const measured = await measuredSession(surroundings, recordsPath);
-    surroundings.step('comparing with the design');
-    const design = designOf(plant, seed);
-    const compared = comparison(design, measured.records, {
-      readings: measured.session.readings,
-      serving: measured.serving,
+  async perform(surroundings, { plant: path, records: recordsPath, out, date, rate, unit }, manner) {
+    const read: Uint8Array[] = [];
+    const { plant } = await readPlant(remembering(surroundings, read), path);
+    const recorded = await measuredSession(surroundings, recordsPath, {
+      ...(rate === undefined ? {} : { rate: parseQuantity(rate, 'frequency') }),
+      ...(unit === undefined ? {} : { unit }),
     });
-    const failed = compared.results.some((each) => each.verdict === 'fails');
+    surroundings.step('comparing with the design');
+    const accepted = acceptance(designOf(plant, seed), recorded, seed);
+    const json = acceptanceJson(accepted);
+    if (out !== undefined) {
+      surroundings.step(`writing ${out}`);
+      await acceptanceFile(surroundings, {
+        accepted,
+        json,
+        contentHash: await contentHashOf(read),
+        records: recordsPath,
+        out,
+        date,
+        manner,
+      });
+    }
     return {
-      exit:
-        failed || blocks(measured.findings) || measured.recordings.some(({ refused }) => refused !== undefined) ? 1 : 0,
+      exit: failed(accepted.compared.results, recorded) ? 1 : 0,
       lines: [
-        ...headLines(measured, manner),
-        ...comparisonLines(compared, manner),
-        ...notProvenLines(compared, manner),
-        ...(measured.findings.length === 0
-          ? []
-          : [
-              blank,
-              ...heading('What the recordings contradict', manner.width),
-              ...findingsLines(measured.findings, manner),
-            ]),
-        ...questionLines(measured.questions, manner),
+        ...acceptanceLines(accepted, manner),
+        ...(out === undefined ? [] : [blank, ...labelled('Written', out, manner.width, '', 9)]),
       ],
-      json: {
-        recordings: measured.recordings,
-        ...(comparisonJson(compared) as object),
-        findings: measured.findings.map(findingJson),
-        questions: measured.questions,
-      },
+      json: { ...json, ...(out === undefined ? {} : { written: out }) },
     };
   },
 });
 
-function headLines({ session, recordings }: MeasuredSession, { width }: Manner): readonly Line[] {
-  const { title } = session.head.values;
-  return [
-    ...heading(`Acceptance from recordings: ${title.known ? title.value : 'without a title'}`, width),
-    ...recordings.flatMap(({ name, file, bytes, sha256, refused }) =>
-      refused === undefined
-        ? labelled(name, `${file}, ${bytes} bytes, SHA-256 ${sha256.slice(0, 16)}…`, width, '  ', 20)
-        : grave(`  ✗ ${name}: ${refused}`, width, '    '),
-    ),
-  ];
+/** A check that fails, a contradiction that stops, or a recording that cannot be read. */
+function failed(results: readonly { readonly verdict: string }[], { findings, recordings }: Recorded): boolean {
+  return (
+    results.some(({ verdict }) => verdict === 'fails') ||
+    blocks(findings) ||
+    recordings.some(({ refused }) => refused !== undefined)
+  );
 }
 
-function questionLines(questions: readonly Missing[], { width }: Manner): readonly Line[] {
-  if (questions.length === 0) return [];
-  return [
-    blank,
-    ...heading('Asked, since neither the recording nor the records file says it', width),
-    ...questions.flatMap(({ of, what }) => bullet(`${of}: ${what}`, width, '  ', '?')),
-    ...paragraph('  Answer under the channel in the records file.', width, '  '),
-  ];
+/** Keeps what is read, in its order. */
+function remembering(surroundings: Surroundings, read: Uint8Array[]): Surroundings {
+  return {
+    ...surroundings,
+    readBytes: async (path) => {
+      const bytes = await surroundings.readBytes(path);
+      read.push(bytes);
+      return bytes;
+    },
+  };
 }

@@ -1,3 +1,5 @@
+export { acceptanceDocument } from './acceptance/acceptance-document.ts';
+export type { AcceptanceIssue } from './acceptance/issue-of-acceptance.ts';
 export { amplitudeChart } from './chain/amplitude-chart.ts';
 export type { Derivation } from './derivation/derivation.ts';
 export { derivations } from './derivation/derivations.ts';

@@ -1,7 +1,7 @@
 import { type CheckResult, type Comparison, measureJson, showMeasure } from '@soundpost/core';
 
-export function comparisonJson({ results, points, strangers, unproven }: Comparison): unknown {
-  return { points, checks: results.map(resultJson), strangers, unproven };
+export function comparisonJson({ results, points, strangers }: Comparison): unknown {
+  return { points, checks: results.map(resultJson), strangers };
 }
 
 function resultJson(result: CheckResult): unknown {

@@ -1,4 +1,12 @@
-import { type CheckResult, type CheckVerdict, type Comparison, type Said, showMeasure } from '@soundpost/core';
+import {
+  type CheckResult,
+  type CheckVerdict,
+  type Comparison,
+  type Said,
+  showMeasure,
+  unprovenTogether,
+  waysToRecord,
+} from '@soundpost/core';
 import { blank, bullet, grave, heading, type Line, labelled, paragraph } from '../layout/line.ts';
 import type { Manner } from '../manner.ts';
 import { counted } from './values-text.ts';
@@ -54,15 +62,26 @@ function found({ found: what, interval }: CheckResult, show: (each: Said) => str
   return interval === undefined ? show(what) : `${show(what)} (95 %: ${show(interval)})`;
 }
 
-/** What no record of the session could prove, with what would. */
+/** What no record of the session could prove, by point and by the record that would, and how each record is made. */
 export function notProvenLines({ unproven }: Comparison, manner: Manner): readonly Line[] {
   if (unproven.length === 0) return [];
+  const { width } = manner;
+  const groups = unprovenTogether(unproven);
+  const points = [...new Set(groups.map(({ at }) => at))];
   return [
     blank,
-    ...heading(`What could not be proven: ${counted(unproven.length, 'check')}`, manner.width),
-    ...unproven.flatMap(({ at, title, needs }) => [
-      ...bullet(`${at}: ${title}`, manner.width),
-      ...paragraph(`      needs one of: ${needs.join('; or ')}`, manner.width, '        '),
+    ...heading(`What could not be proven: ${counted(unproven.length, 'check')}`, width),
+    ...points.flatMap((at) => [
+      ...paragraph(`  ${at}`, width, '  '),
+      ...groups
+        .filter((each) => each.at === at)
+        .flatMap(({ needs, checks }) =>
+          bullet(`${needs.length === 0 ? 'no record can' : needs.join(' or ')}: ${checks.join(', ')}`, width, '    '),
+        ),
     ]),
+    blank,
+    ...heading('How these records are made', width),
+    ...waysToRecord(unproven).flatMap(({ name, how }) => bullet(`${name}: ${how}`, width)),
+    ...paragraph('  The user guide says more, with cautions: docs/user-guide/accepting.md.', width, '  '),
   ];
 }

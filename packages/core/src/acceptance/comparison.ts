@@ -18,7 +18,38 @@ export interface Unproven {
   readonly check: string;
   readonly title: string;
   readonly at: string;
+  /** Records and tables, any of which could answer it. */
+  readonly needs: readonly WayToRecord[];
+}
+
+/** An occasion or a table by its name, and how it is made. */
+export interface WayToRecord {
+  readonly name: string;
+  readonly how: string;
+}
+
+/** Checks of one point that the same records would answer. */
+export interface UnprovenTogether {
+  readonly at: string;
+  readonly checks: readonly string[];
   readonly needs: readonly string[];
+}
+
+/** What could not be proven, by point and by the records that would prove it, in the order it was found. */
+export function unprovenTogether(unproven: readonly Unproven[]): readonly UnprovenTogether[] {
+  const groups = new Map<string, UnprovenTogether>();
+  for (const { at, title, needs } of unproven) {
+    const names = needs.map(({ name }) => name);
+    const key = `${at} | ${names.join(' | ')}`;
+    const before = groups.get(key)?.checks ?? [];
+    groups.set(key, { at, needs: names, checks: [...before, title] });
+  }
+  return [...groups.values()];
+}
+
+/** Every record that is asked for, once, with how it is made. */
+export function waysToRecord(unproven: readonly Unproven[]): readonly WayToRecord[] {
+  return [...new Map(unproven.flatMap(({ needs }) => needs.map((each) => [each.name, each] as const))).values()];
 }
 
 /** What the recordings say of the installed chains. */
@@ -26,6 +57,8 @@ export interface Comparison {
   readonly results: readonly CheckResult[];
   /** Records of points that the design does not have. */
   readonly strangers: readonly string[];
+  /** Points of the design at which nothing was recorded or read off. */
+  readonly unrecorded: readonly string[];
   /** Every check of every recorded point that could not be answered at all. */
   readonly unproven: readonly Unproven[];
   readonly points: readonly PointComparison[];
@@ -67,6 +100,7 @@ export function comparison(
   return {
     results,
     strangers: named.filter((at) => !places.has(at)),
+    unrecorded: [...places.keys()].filter((at) => !named.includes(at)),
     unproven: recorded.flatMap((at) => unprovenAt(at, places.get(at)!.designed, results)),
     points: recorded.map((at) => pointComparison(at, results)),
   };
@@ -126,7 +160,7 @@ function unprovenAt(at: string, designed: DesignedPoint, results: readonly Check
       needs: [
         ...occasionKinds.filter((each) => kind.on.includes(each.kind)),
         ...readingKinds.filter((each) => kind.tables?.of.includes(each.kind) === true),
-      ].map((each) => `${each.name}: ${each.how}`),
+      ].map(({ name, how }) => ({ name, how })),
     }));
 }
 

@@ -1,3 +1,4 @@
+export * from './acceptance.ts';
 export * from './beside-reference.ts';
 export * from './channel-measures.ts';
 export { foldedLine } from './check/aliasing.ts';
@@ -19,6 +20,8 @@ export * from './mean-over-turn.ts';
 export * from './measured-record.ts';
 export * from './occasion/kinds.ts';
 export * from './occasion/occasion-kind.ts';
+export * from './picture/picture.ts';
+export { pictures } from './picture/pictures.ts';
 export * from './reading/kinds.ts';
 export * from './reading/reading-kind.ts';
 export * from './running-record.ts';

@@ -21,6 +21,35 @@ export interface ChannelStatement {
   readonly speed: Answer<number>;
 }
 
+/** Who says a fact of a channel. */
+export const tellers = [
+  'the recording',
+  'the records file',
+  'both',
+  'the command line',
+  'they differ',
+  'nobody',
+] as const;
+
+/** A fact of a channel as it is written, and who says it. */
+export interface ToldFact {
+  readonly fact: string;
+  /** As written; where the two differ, both. */
+  readonly written: string;
+  readonly by: (typeof tellers)[number];
+}
+
+/** A channel of a recording as it stands in the list of an acceptance. */
+export interface RecordedChannelFacts {
+  /** The name the records file gives it. */
+  readonly name: string;
+  /** The measuring point it is said to be, or what else it serves for. */
+  readonly is: string;
+  readonly samples: number;
+  readonly rate: Answer<number>;
+  readonly told: readonly ToldFact[];
+}
+
 /** A channel of a recording, and what was said of it. */
 export interface RecordedHow {
   /** The file, as it was named. */

@@ -34,9 +34,15 @@ export const channelAnswers = {
   speed: optional(quantityField('shaft speed', 'Speed of the shaft the point speaks of', { example: '1486 r/min' })),
 } as const satisfies Fields;
 
+/** How the columns of a text are written. */
+export const decimalSigns = ['point', 'comma'] as const;
+export const columnSeparators = ['tab', 'semicolon', 'comma', 'space'] as const;
+
 /** Answers for all channels of a recording. */
 export const recordingAnswers = {
   rate: optional(quantityField('frequency', 'Samples a second', { example: '51.2 kHz' })),
+  sign: optional(choiceField(decimalSigns, 'Decimal sign of a text, where it cannot be told')),
+  separator: optional(choiceField(columnSeparators, 'Between the columns of a text, where it cannot be told')),
   start: optional(textField('Date, time and time zone of its start', { example: '2026-11-20 14:05 +01:00' })),
 } as const satisfies Fields;
 

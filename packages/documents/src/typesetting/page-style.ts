@@ -78,6 +78,12 @@ figcaption{font-size:14px;line-height:1.45;color:var(--ink-quiet);max-width:84ch
 .pair{display:grid;grid-template-columns:repeat(2,minmax(0,1fr));gap:0 40px}
 .caution{border:1px solid var(--ink);padding:14px 18px;max-width:76ch}
 .caution p:last-child{margin:0}
+.acceptance .with-table{grid-template-columns:minmax(0,560px) minmax(0,1fr)}
+.hash{font-family:ui-monospace,monospace;font-size:.86em;overflow-wrap:anywhere}
+.told{margin:0;padding:0;list-style:none}.told li{margin:0}
+.blank{display:inline-block;min-width:9rem;min-height:2.6em}
+.unseen{position:absolute;width:1px;height:1px;overflow:hidden;clip-path:inset(50%)}
+pre{font:13px/1.45 ui-monospace,monospace;white-space:pre-wrap;overflow-wrap:anywhere;border:1px solid var(--rule);padding:8px 12px;max-width:84ch}
 :focus-visible{outline:2px solid var(--accent);outline-offset:2px}
 ${drawingStyle}
 @media (max-width:1180px){.with-table{display:block}.beside{margin-top:16px}}

@@ -14,6 +14,8 @@ import {
   type StatedChannel,
   type StatedRecording,
   said,
+  sameDimension,
+  type ToldFact,
   unanswered,
   type Writing,
 } from '@soundpost/core';
@@ -24,6 +26,15 @@ export interface ChannelFacts {
   readonly rate: Answer<number>;
   readonly statement: ChannelStatement;
   readonly findings: readonly Finding[];
+  /** Every fact with who says it. */
+  readonly told: readonly ToldFact[];
+}
+
+/** Taken where neither the recording nor the records file says it. */
+export interface FallbackAnswers {
+  /** Samples a second. */
+  readonly rate?: number;
+  readonly unit?: string;
 }
 
 interface Said {
@@ -43,14 +54,17 @@ export function channelFacts(
   recording: StatedRecording,
   stated: StatedChannel,
   writing: Writing,
+  fallback: FallbackAnswers = {},
 ): ChannelFacts {
   const at = `${recording.name} / ${stated.name}`;
   const findings: Finding[] = [];
   const { values } = stated.answers;
-  const unit = unitOf(channel, stated);
+  const { unit, told: toldUnit } = unitOf(at, channel, stated, fallback.unit, findings);
+  const told: ToldFact[] = [];
   const settled = (what: string, ofFile: Said | undefined, answered: Said | undefined): Answer<number> => {
-    if (ofFile !== undefined && answered !== undefined && Math.abs(answered.value / ofFile.value - 1) > same) {
-      findings.push(disagreement(at, what, ofFile.written, answered.written));
+    told.push(toldFact(what, ofFile?.written, answered?.written, differ(ofFile?.value, answered?.value)));
+    if (differ(ofFile?.value, answered?.value)) {
+      findings.push(disagreement(at, what, ofFile!.written, answered!.written));
       return unanswered([{ of: at, what: `${what}: recording and records file differ` }]);
     }
     const value = ofFile ?? answered;
@@ -66,8 +80,13 @@ export function channelFacts(
     const known = entry as { known: boolean; value?: unknown } | undefined;
     return known?.known === true ? String(known.value) : undefined;
   };
-  return {
-    rate: settled('sampling rate', number(channel.rate), number(recording.answers.values.rate)),
+  const rate = settled('sampling rate', number(channel.rate), number(recording.answers.values.rate));
+  const ownRate = told[0]!;
+  if (ownRate.by === 'nobody' && fallback.rate !== undefined) {
+    told[0] = { ...ownRate, written: `${fallback.rate} Hz`, by: 'the command line' };
+  }
+  const facts = {
+    rate: told[0]!.by === 'the command line' ? answer(fallback.rate!) : rate,
     statement: {
       unit,
       sensitivity: settled(
@@ -81,19 +100,73 @@ export function channelFacts(
     },
     findings,
   };
+  const [heard, answered] = [text(channel.coupling), text(values.coupling)].map((each) =>
+    each === undefined ? undefined : couplingIn(each),
+  );
+  return {
+    ...facts,
+    told: [
+      toldUnit,
+      toldFact('coupling', heard, answered, heard !== undefined && answered !== undefined && heard !== answered),
+      ...told,
+    ],
+  };
+}
+
+function differ(ofFile: number | undefined, answered: number | undefined): boolean {
+  return ofFile !== undefined && answered !== undefined && Math.abs(answered / ofFile - 1) > same;
+}
+
+function toldFact(
+  fact: string,
+  ofFile: string | undefined,
+  answered: string | undefined,
+  differing: boolean,
+): ToldFact {
+  if (ofFile === undefined && answered === undefined) return { fact, written: '', by: 'nobody' };
+  if (differing) return { fact, written: `${ofFile}; ${answered}`, by: 'they differ' };
+  const by = ofFile === undefined ? 'the records file' : answered === undefined ? 'the recording' : 'both';
+  return { fact, written: (ofFile ?? answered)!.slice(0, 60), by };
 }
 
 /** The unit of the file; the answer where it has none, or where its numbers are shares of full scale. */
-function unitOf(channel: RecordedChannel, stated: StatedChannel): Answer<RecordedUnit> {
+function unitOf(
+  at: string,
+  channel: RecordedChannel,
+  stated: StatedChannel,
+  fallback: string | undefined,
+  findings: Finding[],
+): { readonly unit: Answer<RecordedUnit>; readonly told: ToldFact } {
   const { unit, fullScale } = stated.answers.values;
+  const ofFile = channel.unit.known ? channel.unit.value : undefined;
   if (fullScale?.known === true) {
     const { quantity, value } = fullScale.value;
-    return answer({ written: fullScale.written, factor: value, dimension: quantities[quantity].dimension, quantity });
+    const { dimension } = quantities[quantity];
+    return {
+      unit: answer({ written: fullScale.written, factor: value, dimension, quantity }),
+      told: toldFact('unit', undefined, `full scale ${fullScale.written}`, false),
+    };
   }
-  if (channel.unit.known) return answer(channel.unit.value);
   const heard = unit?.known === true ? recordedUnit(unit.value).unit : undefined;
-  if (heard?.known === true) return answer(heard.value);
-  return unanswered([{ of: `${stated.name}`, what: 'unit of its numbers' }]);
+  const answered = heard?.known === true ? heard.value : undefined;
+  const differing = ofFile !== undefined && answered !== undefined && !sameUnit(ofFile, answered);
+  const told = toldFact('unit', ofFile?.written, answered?.written, differing);
+  if (differing) {
+    findings.push(disagreement(at, 'unit', ofFile.written, answered.written));
+    return { unit: unanswered([{ of: at, what: 'unit: recording and records file differ' }]), told };
+  }
+  const value = ofFile ?? answered;
+  const last = value === undefined && fallback !== undefined ? recordedUnit(fallback).unit : undefined;
+  if (last?.known === true) {
+    return { unit: answer(last.value), told: { fact: 'unit', written: fallback!, by: 'the command line' } };
+  }
+  const what =
+    unit?.known === true ? `unit of its numbers ('${unit.value}' is none that is known)` : 'unit of its numbers';
+  return { unit: value === undefined ? unanswered([{ of: at, what }]) : answer(value), told };
+}
+
+function sameUnit(a: RecordedUnit, b: RecordedUnit): boolean {
+  return sameDimension(a.dimension, b.dimension) && Math.abs(a.factor / b.factor - 1) < 1e-9 && a.offset === b.offset;
 }
 
 const perMotion: readonly QuantityName[] = [

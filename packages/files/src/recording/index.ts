@@ -1,4 +1,5 @@
 export { type ByteSource, bytesInMemory } from './byte-source.ts';
+export type { FallbackAnswers } from './channel-facts.ts';
 export * from './formats.ts';
 export * from './measured-recording.ts';
 export * from './open-recording.ts';

@@ -6,13 +6,14 @@ import {
   type Missing,
   pointDecimals,
   questionsOf,
+  type RecordedChannelFacts,
   Refusal,
   type ServingChannel,
   type StatedChannel,
   type StatedRecording,
   type Writing,
 } from '@soundpost/core';
-import { channelFacts } from './channel-facts.ts';
+import { channelFacts, type FallbackAnswers } from './channel-facts.ts';
 import type { OpenRecording } from './open-recording.ts';
 import { surveyed } from './survey.ts';
 
@@ -20,6 +21,10 @@ import { surveyed } from './survey.ts';
 export interface MeasuredRecording {
   readonly records: readonly MeasuredRecord[];
   readonly serving: readonly ServingChannel[];
+  readonly channels: readonly RecordedChannelFacts[];
+  /** In words: `WAV, integers of 24 bits`. */
+  readonly form: string;
+  readonly start: string | undefined;
   readonly findings: readonly Finding[];
   /** What neither the recording nor the records file says. */
   readonly questions: readonly Missing[];
@@ -33,12 +38,13 @@ export async function measuredRecording(
   opened: OpenRecording,
   stated: StatedRecording,
   writing: Writing = pointDecimals,
+  fallback: FallbackAnswers = {},
 ): Promise<MeasuredRecording> {
   const survey = await surveyed(opened);
   const named = stated.channels.map((channel) => {
     const index = placeOf(channel, survey.recording.channels, stated.file);
     const described = survey.recording.channels[index]!;
-    const facts = channelFacts(described, stated, channel, writing);
+    const facts = channelFacts(described, stated, channel, writing, fallback);
     const factor = facts.statement.unit.known ? facts.statement.unit.value : undefined;
     return {
       channel,
@@ -64,6 +70,15 @@ export async function measuredRecording(
     serving: records.flatMap(({ channel: { name, serves }, record: { recording, channel, statement, measures } }) =>
       serves === undefined ? [] : [{ name, serves, recording, channel, statement, measures }],
     ),
+    channels: records.map(({ channel, record }, index) => ({
+      name: channel.name,
+      is: channel.point ?? channel.serves ?? '',
+      samples: record.measures.samples,
+      rate: record.measures.rate,
+      told: named[index]!.facts.told,
+    })),
+    form: survey.recording.form,
+    start: startOf(survey.recording, stated),
     findings: [...survey.recording.findings, ...named.flatMap(({ facts }) => facts.findings)],
     questions: questionsLeft(survey.recording, stated, named),
   };
@@ -120,4 +135,10 @@ function startAsked(recording: Parameters<typeof questionsOf>[0], name: string):
   return questionsOf(recording)
     .filter(({ of }) => of === 'the recording')
     .map((each) => ({ ...each, of: name }));
+}
+
+function startOf({ start }: Parameters<typeof questionsOf>[0], { answers }: StatedRecording): string | undefined {
+  const answered = answers.values.start;
+  if (answered?.known === true) return String(answered.value);
+  return start.known ? start.value : undefined;
 }

@@ -1,4 +1,4 @@
-import { type Recording, Refusal, type RefusalReason } from '@soundpost/core';
+import { columnSeparators, type Recording, Refusal, type RefusalReason } from '@soundpost/core';
 import type { ByteSource } from './byte-source.ts';
 
 /** A run of samples: for each channel its own, fewer or none where the channel has ended before the others. */
@@ -27,7 +27,7 @@ export interface ReadingChoices {
   readonly separator?: Separator;
 }
 
-export const separators = ['tab', 'semicolon', 'comma', 'space'] as const;
+export const separators = columnSeparators;
 export type Separator = (typeof separators)[number];
 
 /** A file format of recordings. */

@@ -1,0 +1,46 @@
+import type { Design, DesignedMachine, DesignedPoint } from '../../design/design.ts';
+import type { CheckedRecord } from '../check/check-kind.ts';
+import type { BesideRecords } from '../comparison.ts';
+import type { MeasuredRecord } from '../measured-record.ts';
+import { amperesPerNumber } from '../measured-record.ts';
+import type { OccasionName } from '../occasion/kinds.ts';
+import { coursePicture } from './course-picture.ts';
+import { floorPicture } from './floor-picture.ts';
+import { linesPicture } from './lines-picture.ts';
+import type { Picture } from './picture.ts';
+import { ringingPicture } from './ringing-picture.ts';
+import { tonePicture } from './tone-picture.ts';
+import { wavePicture } from './wave-picture.ts';
+
+/** What is drawn of a record, by the occasion it was made on. */
+const drawnOf: Readonly<Record<OccasionName, (looked: CheckedRecord) => readonly Picture[]>> = {
+  'at-rest': coursePicture,
+  'power-on': coursePicture,
+  stopped: floorPicture,
+  taps: ringingPicture,
+  calibrator: tonePicture,
+  'beside-reference': wavePicture,
+  'slow-roll': wavePicture,
+  running: (looked) => (amperesPerNumber(looked.record).known ? coursePicture(looked) : linesPicture(looked)),
+};
+
+/** The pictures of every record that was made at a point of the design; a record without scale or rate has none. */
+export function pictures(
+  design: Design,
+  records: readonly MeasuredRecord[],
+  { serving = [] }: BesideRecords = {},
+): readonly Picture[] {
+  const places = new Map<string, { readonly machine: DesignedMachine; readonly designed: DesignedPoint }>(
+    design.machines.flatMap((machine) =>
+      machine.points.map((designed) => [designed.point.of, { machine, designed }] as const),
+    ),
+  );
+  const points = new Map([...places].map(([of, { designed }]) => [of, designed]));
+  return records.flatMap((record) => {
+    const place = places.get(record.at);
+    if (place === undefined) return [];
+    const others = records.filter((each) => each !== record);
+    const beside = serving.filter((each) => each.recording === record.recording);
+    return drawnOf[record.occasion.kind]({ ...place, record, others, serving: beside, points });
+  });
+}
