@@ -15,6 +15,7 @@ import { rehearse } from './rehearse.ts';
 import { schema } from './schema.ts';
 import { serve } from './serve.ts';
 import { shortlist } from './shortlist.ts';
+import { standardise } from './standardise.ts';
 import { teds } from './teds.ts';
 import { work } from './work.ts';
 import { workings } from './workings.ts';
@@ -24,6 +25,7 @@ export const commands: readonly AnyCommand[] = [
   demand,
   shortlist,
   prove,
+  standardise,
   issue,
   changes,
   importTable,

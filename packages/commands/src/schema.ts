@@ -1,4 +1,11 @@
-import { catalogueSchema, plantSchema, recordsSchema, schemaText, tedsLayoutSchema } from '@soundpost/files';
+import {
+  catalogueSchema,
+  plantSchema,
+  recordsSchema,
+  schemaText,
+  storeSchema,
+  tedsLayoutSchema,
+} from '@soundpost/files';
 import { always, argument, command } from './command.ts';
 import { plainLines } from './layout/line.ts';
 import { unknownName } from './plant/point-called.ts';
@@ -8,15 +15,16 @@ const schemas = {
   catalogue: catalogueSchema,
   'teds-layout': tedsLayoutSchema,
   records: recordsSchema,
+  store: storeSchema,
 } as const;
 
 export const schema = command({
   name: 'schema',
-  summary: 'The JSON Schema of a plant, catalogue, records or TEDS layout file, for editors',
+  summary: 'The JSON Schema of a plant, catalogue, records, store or TEDS layout file, for editors',
   description:
     'Prints the JSON Schema (2020-12) of a file, made from the same definitions that read it. Save it beside your files ' +
     'and name it in the first line, so that an editor completes keys and marks mistakes while you type.',
-  arguments: { file: argument('plant|catalogue|records|teds-layout', 'Which file') },
+  arguments: { file: argument('plant|catalogue|records|store|teds-layout', 'Which file') },
   flags: {},
   examples: ['soundpost schema plant > plant.schema.json', 'soundpost schema catalogue > catalogue.schema.json'],
   whenAllowed: always,

@@ -18,6 +18,7 @@ export * from './records-file.ts';
 export * from './schemas.ts';
 export * from './sheet.ts';
 export * from './stated.ts';
+export * from './store-file.ts';
 export * from './table/pasted-cells.ts';
 export * from './table/pasted-quantity.ts';
 export * from './teds-layout-file.ts';

@@ -5,6 +5,7 @@ import { fileSchema } from './read-yaml.ts';
 import type { JsonSchema } from './reader.ts';
 import { recordsReader, recordsVersion } from './records-file.ts';
 import { sharedSchema } from './shared-schema.ts';
+import { storeReader, storeVersion } from './store-file.ts';
 import { tedsLayoutReader } from './teds-layout-file.ts';
 
 /** The schema of a plant file, JSON Schema draft 2020-12: what its reader says of every key. */
@@ -27,12 +28,18 @@ export function recordsSchema(): JsonSchema {
   return sharedSchema(fileSchema(recordsReader, `Soundpost records file, version ${recordsVersion}`));
 }
 
+/** The schema of a file of prices and stock, JSON Schema draft 2020-12. */
+export function storeSchema(): JsonSchema {
+  return sharedSchema(fileSchema(storeReader, `Soundpost store file, version ${storeVersion}`));
+}
+
 /** Every schema by the name of the file it is kept in. */
 export const schemas: Readonly<Record<string, () => JsonSchema>> = {
   'plant.schema.json': plantSchema,
   'catalogue.schema.json': catalogueSchema,
   'teds-layout.schema.json': tedsLayoutSchema,
   'records.schema.json': recordsSchema,
+  'store.schema.json': storeSchema,
 };
 
 /** The schema as it stands in its file. */

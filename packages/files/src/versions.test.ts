@@ -14,7 +14,7 @@ import { type Version, type Versions, versioned, versionedFiles, versions } from
  */
 const exercised: Readonly<
   Record<string, Readonly<Record<number, { readonly before: string; readonly read: unknown }>>>
-> = { plant: {}, catalogue: {}, records: {} };
+> = { plant: {}, catalogue: {}, records: {}, store: {} };
 
 /** What of the formats is not exercised by the table. */
 function unexercised(of: readonly Versions[], table: typeof exercised): readonly string[] {

@@ -31,9 +31,10 @@ export function versions(file: string, list: readonly [Version, ...Version[]]): 
 export const plantVersions = versions('plant', [{ version: 1, what: 'The first format.' }]);
 export const catalogueVersions = versions('catalogue', [{ version: 1, what: 'The first format.' }]);
 export const recordsVersions = versions('records', [{ version: 1, what: 'The first format.' }]);
+export const storeVersions = versions('store', [{ version: 1, what: 'The first format.' }]);
 
 /** Every file format that has versions. */
-export const versionedFiles: readonly Versions[] = [plantVersions, catalogueVersions, recordsVersions];
+export const versionedFiles: readonly Versions[] = [plantVersions, catalogueVersions, recordsVersions, storeVersions];
 
 /**
  * Reads a file of any version up to the newest: an older one is carried forward first. A newer one is refused with one

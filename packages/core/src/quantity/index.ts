@@ -10,6 +10,7 @@ export * from './fraction.ts';
 export { kinds } from './kinds.ts';
 export * from './level.ts';
 export * from './level-text.ts';
+export * from './money-field.ts';
 export * from './names.ts';
 export * from './nearest.ts';
 export { pointDecimals } from './number.ts';

@@ -98,6 +98,9 @@ const plain: Readonly<Record<string, readonly Unit[]>> = {
   days: [unit(86_400, time)],
   week: [unit(604_800, time)],
   weeks: [unit(604_800, time)],
+  // Of 365.25 days: what is stated in years is not known to a day.
+  year: [unit(31_557_600, time)],
+  years: [unit(31_557_600, time)],
   in: [unit(inch, length)],
   mil: [unit(inch / 1000, length)],
   mils: [unit(inch / 1000, length)],
