@@ -50,8 +50,21 @@ export async function written(
   return { path, title, sha256: hash.digest('hex'), bytes, ...(pages === undefined ? {} : { pages }) };
 }
 
+/** Each write is a turn of the event loop: thousands of small ones cost more than what they write. */
+const writtenAtOnce = 256 * 1024;
+
 function* eachSeen(content: Iterable<string>, seen: (piece: string) => string): Generator<string> {
-  for (const piece of content) yield seen(piece);
+  let held: string[] = [];
+  let length = 0;
+  for (const piece of content) {
+    held.push(piece);
+    length += piece.length;
+    if (length < writtenAtOnce) continue;
+    yield seen(held.join(''));
+    held = [];
+    length = 0;
+  }
+  yield seen(held.join(''));
 }
 
 /** What a set holds: each file with its hash, so that a mixed or half-copied set can be told from a whole one. */

@@ -38,6 +38,18 @@ export function drawn(name: string, drawing: Drawing | undefined, caption: strin
   return drawing === undefined ? [] : [{ is: 'drawing', name, drawing, caption }];
 }
 
+/** The same, drawn each time somebody looks: whoever reads only the tables of a sheet pays for no drawing. */
+export function drawnWhenSeen(name: string, draw: () => Drawing, caption: string): Block {
+  return {
+    is: 'drawing',
+    name,
+    caption,
+    get drawing() {
+      return draw();
+    },
+  };
+}
+
 /** Who signs: each with name, date and signature to be written by hand. */
 export function signatures(...signed: readonly string[]): Block {
   return { is: 'signatures', signed };

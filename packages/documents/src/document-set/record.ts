@@ -57,6 +57,7 @@ export type Block =
   | { readonly is: 'list'; readonly entries: readonly string[] }
   | { readonly is: 'facts'; readonly facts: readonly Fact[] }
   | { readonly is: 'derivation'; readonly derivation: SetDerivation }
+  /** May be drawn anew each time it is looked at. */
   | { readonly is: 'drawing'; readonly name: string; readonly drawing: Drawing; readonly caption: string }
   | SetTable
   | { readonly is: 'signatures'; readonly signed: readonly string[] };

@@ -15,7 +15,7 @@ import {
 import { groundingDrawing, groundingOrder } from '../../wiring/grounding-drawing.ts';
 import { type GroundingRow, type RowSurroundings, rowSurroundings } from '../../wiring/grounding-row.ts';
 import { type Joint, jointsOf } from '../../wiring/joints.ts';
-import { caution, drawn, heading, list, note } from '../blocks.ts';
+import { caution, drawnWhenSeen, heading, list, note } from '../blocks.ts';
 import { answered, count, none, unknown, words } from '../cells.ts';
 import { machineTitle } from '../every-point.ts';
 import { issuedKind } from '../issued-kind.ts';
@@ -24,14 +24,14 @@ import type { Block, DocumentSheet } from '../record.ts';
 import { numberColumn, setTable, textColumn } from '../set-table.ts';
 
 /** So many points on one drawing are read at arm's length on A4. */
-const pointsOnDrawing = 3;
+const pointsOnDrawing = 2;
 
 /** What is earthed where over the plant, which loops that closes, and where each of them is opened. */
 export const groundingDrawings = issuedKind({
   kind: 'grounding-drawing',
   title: 'Grounding drawing',
   readers: 'whoever lays earths and screens, and whoever looks for hum later',
-  orientation: 'portrait',
+  orientation: 'landscape',
   sheets: (design, showing) => {
     if (design.machines.every((machine) => machine.points.length === 0)) return [];
     const points = design.machines.flatMap(wiredPoints);
@@ -173,9 +173,9 @@ function earthBlocks(
   showing: Showing,
 ): readonly Block[] {
   return sets.flatMap((set, index): readonly Block[] => [
-    ...drawn(
+    drawnWhenSeen(
       `${name} ${index + 1}`,
-      groundingDrawing(name, set, around),
+      () => groundingDrawing(name, set, around),
       `Sheet ${index + 1} of ${sets.length} of this machine. A bar of one name is one bar on every sheet; numbers are those of the openings of the plant.`,
     ),
     jointTable(

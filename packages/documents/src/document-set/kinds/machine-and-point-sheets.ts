@@ -16,7 +16,7 @@ import {
 } from '@soundpost/core';
 import { amplitudeChart } from '../../chain/amplitude-chart.ts';
 import { trainDrawing } from '../../machine/train-drawing.ts';
-import { drawn, facts, paragraph } from '../blocks.ts';
+import { drawnWhenSeen, facts, paragraph } from '../blocks.ts';
 import { answered, answerText, count, levelCell, numberIn, statedCell, words } from '../cells.ts';
 import { machineTitle } from '../every-point.ts';
 import { issuedKind } from '../issued-kind.ts';
@@ -47,7 +47,7 @@ function machineBlocks(machine: DesignedMachine, showing: Showing): readonly Blo
   const { stated, limits } = machine;
   return [
     facts([...statedFacts(stated.facts as Sheet, machineFactsSheet, showing), ...limitFacts(limits, showing)]),
-    ...drawn(`${stated.name} train`, trainDrawing(machine, showing, 'wide'), trainCaption),
+    drawnWhenSeen(`${stated.name} train`, () => trainDrawing(machine, showing, 'wide'), trainCaption),
     placeTable(machine),
     setTable<MachineElement>(
       `${stated.name} elements`,
@@ -154,6 +154,6 @@ function pointBlocks(designed: DesignedPoint, showing: Showing): readonly Block[
       point.targets,
       'No target is stated.',
     ),
-    ...drawn(`${point.of} chart`, amplitudeChart(designed, showing, 'wide'), chartCaption),
+    drawnWhenSeen(`${point.of} chart`, () => amplitudeChart(designed, showing, 'wide'), chartCaption),
   ];
 }
