@@ -1,5 +1,5 @@
 import { acceptance, blocks, design as designOf, parseQuantity, type Recorded } from '@soundpost/core';
-import { acceptanceFile } from './accept/acceptance-file.ts';
+import { acceptanceFile, checkAcceptanceFile } from './accept/acceptance-file.ts';
 import { measuredSession } from './accept/measured-session.ts';
 import { always, argument, command, textFlag } from './command.ts';
 import { acceptanceJson } from './json/acceptance-json.ts';
@@ -37,6 +37,7 @@ export const accept = command({
   ],
   whenAllowed: always,
   async perform(surroundings, { plant: path, records: recordsPath, out, date, rate, unit }, manner) {
+    checkAcceptanceFile(out, date);
     const read: Uint8Array[] = [];
     const { plant } = await readPlant(remembering(surroundings, read), path);
     const recorded = await measuredSession(surroundings, recordsPath, {

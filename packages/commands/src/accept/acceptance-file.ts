@@ -16,13 +16,19 @@ export interface AcceptanceFileRequest {
   readonly manner: Manner;
 }
 
-/** Makes the acceptance file and writes it as a whole. */
-export async function acceptanceFile(surroundings: Surroundings, request: AcceptanceFileRequest): Promise<void> {
-  const { accepted, json, contentHash, records, out, date, manner } = request;
-  if (!/\.html?$/i.test(out)) throw new Refusal({ read: `--out ${out}`, expected: 'a name that ends in .html' });
+/** Refuses a name or a day before anything is measured for it. */
+export function checkAcceptanceFile(out: string | undefined, date: string | undefined): void {
+  if (out !== undefined && !/\.html?$/i.test(out)) {
+    throw new Refusal({ read: `--out ${out}`, expected: 'a name that ends in .html' });
+  }
   if (date !== undefined && !/^\d{4}-\d\d-\d\d$/.test(date)) {
     throw new Refusal({ read: `--date ${date}`, expected: 'a day as 2026-11-26' });
   }
+}
+
+/** Makes the acceptance file and writes it as a whole. */
+export async function acceptanceFile(surroundings: Surroundings, request: AcceptanceFileRequest): Promise<void> {
+  const { accepted, json, contentHash, records, out, date, manner } = request;
   const recordsHash = await sha256Of(await surroundings.readBytes(records));
   const data = dataLine({ ...json, acceptedOn: date, contentHash, recordsFile: recordsHash });
   const page = acceptanceDocument(accepted, {

@@ -26,7 +26,7 @@ export async function measuredSession(
   const recordings: AcceptedRecording[] = [];
   const measured: MeasuredRecording[] = [];
   for (const stated of session.recordings) {
-    const file = isAbsolutePath(stated.file) ? stated.file : pathIn(folderOf(path), stated.file);
+    const file = besideRecords(path, stated.file);
     surroundings.step(`measuring ${stated.file}`);
     const told = await measuredFile(surroundings, file, stated, writing, fallback);
     recordings.push(told.recording);
@@ -88,4 +88,10 @@ function choicesOf({ answers }: StatedRecording): ReadingChoices {
     ...(sign?.known === true ? { decimal: sign.value } : {}),
     ...(separator?.known === true ? { separator: separator.value } : {}),
   };
+}
+
+/** Where a recording stands: the records file names it from where it stands itself. */
+function besideRecords(records: string, file: string): string {
+  const folder = folderOf(records);
+  return isAbsolutePath(file) || folder === '.' ? file : pathIn(folder, file);
 }

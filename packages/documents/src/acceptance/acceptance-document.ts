@@ -24,7 +24,7 @@ export function acceptanceDocument(accepted: Acceptance, issue: AcceptanceIssue)
   const setting: Setting = { showing: issue.units === undefined ? {} : { units: issue.units } };
   const { revision } = accepted.design.plant.title.values;
   const sections: readonly Section[] = [
-    { title: 'Verdict', body: html`${verdictWords(accepted)}${pointSummary(accepted)}` },
+    { title: 'Verdict', body: html`${verdictWords(accepted, issue)}${pointSummary(accepted)}` },
     { title: 'Signatures', body: signatures },
     recordingsSection(accepted.recordings, setting),
     {
@@ -60,10 +60,12 @@ function titleBlock({ design, session }: Acceptance, issue: AcceptanceIssue, set
     ['revision', revision?.known === true ? named(revision.value) : 'not stated'],
     ['content hash of the design', named(issue.contentHash, 160)],
     ['SHA-256 of the records file', named(issue.recordsHash, 160)],
-    ...Object.entries(head).map(
-      ([key, entry]) =>
-        [recordedWords[key] ?? words(key), statedShown(entry, fieldOf(fields[key]! as never), setting)] as const,
-    ),
+    ...Object.entries(head)
+      .filter(([, entry]) => entry !== undefined)
+      .map(
+        ([key, entry]) =>
+          [recordedWords[key] ?? words(key), statedShown(entry, fieldOf(fields[key]! as never), setting)] as const,
+      ),
     ['accepted on', issue.acceptedOn ?? 'not stated'],
     ['hash of the data of this file', named(issue.dataHash, 160)],
   ];
@@ -79,13 +81,12 @@ function titleBlock({ design, session }: Acceptance, issue: AcceptanceIssue, set
 
 const recordedWords: Readonly<Record<string, string>> = { date: 'recorded on', by: 'recorded by' };
 
-function verdictWords({ compared, recordings }: Acceptance): Html {
+function verdictWords({ compared, recordings }: Acceptance, issue: AcceptanceIssue): Html {
   const { points } = compared;
   const count = (verdict: string) => points.filter((each) => each.verdict === verdict).length;
-  const all = points.length === 1 ? 'point' : 'points';
   const unread = recordings.filter(({ refused }) => refused !== undefined).length;
-  return html`<p class="verdict">Of ${points.length} recorded ${all}, ${count('fails')} ${sign('fails')}, ${count('meets')} ${sign('meets')}, and of ${count('cannot tell')} the records ${sign('cannot tell')}.</p>
-<p>Against the chains as designed, by the checks that these records can answer. A point fails where one check fails; it meets where at least one check meets, none fails and none is left open. Nothing here speaks of what was not recorded.${unread === 0 ? undefined : ` ${unread} of the recordings could not be read; see Records.`}</p>`;
+  return html`<p class="verdict">${sign('fails')} at ${count('fails')}, ${sign('cannot tell')} at ${count('cannot tell')}, ${sign('meets')} at ${count('meets')} of ${points.length} recorded points.</p>
+<p>Against the chains as designed, by the checks that these records can answer. A point fails where one check fails; it meets where at least one check meets, none fails and none is left open. Nothing here speaks of what was not recorded.${issue.units === 'us' ? ' Values are shown in US units; the pictures keep metric ones.' : undefined}${unread === 0 ? undefined : ` ${unread} of the recordings could not be read; see Records.`}</p>`;
 }
 
 const signatures = html`<p>To be signed after reading 'What could not be proven'.</p>

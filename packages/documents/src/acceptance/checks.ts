@@ -1,5 +1,5 @@
 import { type CheckResult, type CheckVerdict, type RivalCause, showMeasure } from '@soundpost/core';
-import { type Html, html, named, type Piece } from '../typesetting/html.ts';
+import { type Html, html, joined, named, type Piece } from '../typesetting/html.ts';
 import type { Setting } from '../typesetting/setting.ts';
 import { table } from '../typesetting/table.ts';
 import { sign } from '../typesetting/verdict-shape.ts';
@@ -61,16 +61,39 @@ function causeTable(causes: readonly RivalCause[], of: string, { showing }: Sett
 
 function metTable(results: readonly CheckResult[], setting: Setting): Html {
   const { showing } = setting;
+  const rows = alikeTogether(results, setting);
   return table({
     caption: 'Met',
     columns: [
-      { head: 'Check', cell: (each: CheckResult) => html`${sign(each.verdict)} ${titleOf(each)}` },
+      { head: 'Check', cell: (each: Met) => html`${sign(each.verdict)} ${titleOf(each)}` },
       { head: 'Expected', cell: ({ expected }) => showMeasure(expected, showing) },
       { head: 'Tolerance', cell: ({ tolerance }) => showMeasure(tolerance, showing) },
       { head: 'Found', cell: (each) => foundOf(each, setting) },
-      { head: 'Record', cell: ({ record }) => named(record) },
+      {
+        head: 'Record',
+        cell: ({ records }) =>
+          joined(
+            records.map((each) => named(each)),
+            '; ',
+          ),
+      },
     ],
-    rows: results,
+    rows,
     folds: true,
   });
+}
+
+/** A check that several records of a point answer alike. */
+interface Met extends CheckResult {
+  readonly records: readonly string[];
+}
+
+function alikeTogether(results: readonly CheckResult[], setting: Setting): readonly Met[] {
+  const together = new Map<string, Met>();
+  for (const each of results) {
+    const shown = [each.expected, each.tolerance].map((one) => showMeasure(one, setting.showing));
+    const key = [titleOf(each), ...shown, foundOf(each, setting)].join(' | ');
+    together.set(key, { ...each, records: [...(together.get(key)?.records ?? []), each.record] });
+  }
+  return [...together.values()];
 }

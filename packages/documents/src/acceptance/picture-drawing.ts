@@ -32,7 +32,7 @@ const looks: Readonly<Record<PictureCurve['is'], Look>> = {
 export function pictureDrawing(picture: Picture, width: Width): Drawing {
   const { width: all, plot: box, size } = layouts[width];
   const x = axisOf(picture.x, { from: box.x, to: box.x + box.width }, 8 * size);
-  const y = axisOf(picture.y, { from: box.y + box.height, to: box.y }, 4.4 * size);
+  const y = axisOf(picture.y, { from: box.y + box.height, to: box.y }, 3 * size);
   const plot: Plot = { box, size, x, y };
   const drawn = picture.curves.map((curve) => ({ curve, parts: partsOf(curve, x, y, box) }));
   const free = placing(box);
@@ -62,7 +62,13 @@ export function pictureDrawing(picture: Picture, width: Width): Drawing {
     marks: [
       ...grid(plot),
       ...picture.bands.map(({ along, low, high }) => bandBox(along, low, high, plot)),
-      ...drawn.flatMap(({ curve, parts }): readonly Mark[] => parts.map((part) => polyline(part, looks[curve.is]))),
+      ...drawn.flatMap(({ curve, parts }): readonly Mark[] =>
+        curve.apart === true
+          ? curve.points.map(
+              ([at, value]): Mark => ({ is: 'circle', x: x.at(at), y: y.at(value), radius: 3.2, look: 'solid' }),
+            )
+          : parts.map((part) => polyline(part, looks[curve.is])),
+      ),
       ...marks,
       frame(plot),
       ...axisNumbers(plot, picture.x.unit),

@@ -11,7 +11,7 @@ export function pictureFigures(pictures: readonly Picture[], id: string, { showi
     figure(
       `${id}-${index + 1}`,
       (width) => pictureDrawing(picture, width),
-      html`${picture.title}. ${named(picture.of)}.${shadedWords(picture)}`,
+      html`<strong>${picture.title}</strong> (${named(picture.of)}).${shadedWords(picture)}`,
       table({
         columns: [
           { head: 'What', cell: ({ what }: PictureRow) => what },
@@ -19,7 +19,6 @@ export function pictureFigures(pictures: readonly Picture[], id: string, { showi
           { head: 'Found', cell: ({ found }) => showMeasure(found, showing) },
         ],
         rows: picture.rows,
-        folds: true,
         empty: 'No numbers go with it.',
       }),
     ),

@@ -23,7 +23,6 @@ export function pointSections(accepted: Acceptance, setting: Setting): readonly 
     const design = accepted.design.machines.flatMap(({ points }) => points).find(({ point }) => point.of === at);
     return {
       title: named(at),
-      newSheet: index > 0,
       body: html`<p>${sign(verdict)}: ${counts.meets} met, ${counts.fails} failed, ${counts['cannot tell']} cannot be told from these records. Chain as designed: ${design?.appraisal?.prediction.chain.of ?? 'none chosen'}.</p>
 ${checkList(chain, setting, 'No record of this point could be held against its chain.')}
 ${drawn.length === 0 ? undefined : html`<h4>What the records show</h4>${pictureFigures(drawn, `p${index + 1}`, setting)}`}
@@ -48,6 +47,7 @@ export function pointSummary({ compared }: Acceptance): Html {
       { head: 'Cannot tell', ...count('cannot tell') },
     ],
     rows: compared.points,
+    folds: true,
     empty: 'No recording is said to be made at a point of this design.',
   })}
 ${compared.strangers.map((at) => html`<p>${named(at)} is no measuring point of this design: its records were held against nothing.</p>`)}`;

@@ -4,8 +4,9 @@ import {
   showNumber,
   showQuantity,
   type ToldFact,
+  tellers,
 } from '@soundpost/core';
-import { type Html, html, named } from '../typesetting/html.ts';
+import { type Html, html, joined, named } from '../typesetting/html.ts';
 import type { Section } from '../typesetting/section.ts';
 import { type Setting, unknown } from '../typesetting/setting.ts';
 import { table } from '../typesetting/table.ts';
@@ -48,7 +49,7 @@ function channelTable(recordings: readonly AcceptedRecording[], { showing }: Set
     channels.map((channel): Row => ({ recording: name, channel })),
   );
   return table({
-    caption: 'Channels, with each fact and who states it',
+    caption: 'Channels, with their facts and who states them',
     columns: [
       { head: 'Channel', cell: ({ recording, channel }: Row) => html`${named(recording)} / ${named(channel.name)}` },
       { head: 'Is', cell: ({ channel }) => named(channel.is) },
@@ -63,7 +64,7 @@ function channelTable(recordings: readonly AcceptedRecording[], { showing }: Set
         cell: ({ channel: { rate, samples } }) =>
           rate.known ? `${showNumber(samples / rate.value, 4, showing.decimal)} s` : `${samples} samples`,
       },
-      { head: 'Facts', cell: ({ channel }) => html`<ul class="told">${channel.told.map(toldLine)}</ul>` },
+      { head: 'Facts', cell: ({ channel }) => html`<ul class="told">${toldLines(channel.told)}</ul>` },
     ],
     rows,
     folds: true,
@@ -71,7 +72,28 @@ function channelTable(recordings: readonly AcceptedRecording[], { showing }: Set
   });
 }
 
-function toldLine({ fact, written, by }: ToldFact): Html {
-  if (by === 'nobody') return html`<li>${fact}: ${unknown()}, nobody states it</li>`;
-  return html`<li>${fact}: ${named(written)} <span class="quiet">(${by})</span></li>`;
+/** Facts of one teller in one line. */
+function toldLines(told: readonly ToldFact[]): Html {
+  return html`${tellers.map((teller) => {
+    const own = told.filter(({ by }) => by === teller);
+    if (own.length === 0) return undefined;
+    const words = joined(
+      own.map(({ fact, written }) => (written === '' ? fact : html`${fact} ${named(shortened(written))}`)),
+    );
+    return html`<li><span class="quiet">${tellerWords[teller]}:</span> ${words}</li>`;
+  })}`;
+}
+
+const tellerWords: Readonly<Record<ToldFact['by'], string>> = {
+  'the recording': 'by the recording',
+  'the records file': 'by the records file',
+  both: 'by both',
+  'the command line': 'on the command line',
+  'they differ': 'they differ, so that it is unknown',
+  nobody: 'by nobody, so that it is unknown',
+};
+
+/** A number with more digits than anybody measured is cut to six; the data of the file keep all. */
+function shortened(written: string): string {
+  return written.replace(/\d+\.\d{7,}/g, (number) => String(Number(Number(number).toPrecision(6))));
 }

@@ -79,7 +79,7 @@ figcaption{font-size:14px;line-height:1.45;color:var(--ink-quiet);max-width:84ch
 .caution{border:1px solid var(--ink);padding:14px 18px;max-width:76ch}
 .caution p:last-child{margin:0}
 .acceptance .with-table{grid-template-columns:minmax(0,560px) minmax(0,1fr)}
-.hash{font-family:ui-monospace,monospace;font-size:.86em;overflow-wrap:anywhere}
+.hash{font-family:ui-monospace,monospace;font-size:.8em;overflow-wrap:anywhere}
 .told{margin:0;padding:0;list-style:none}.told li{margin:0}
 .blank{display:inline-block;min-width:9rem;min-height:2.6em}
 .unseen{position:absolute;width:1px;height:1px;overflow:hidden;clip-path:inset(50%)}
@@ -132,6 +132,8 @@ tr,.short,figure .drawn,.caution,.title-block{break-inside:avoid}
 .new-sheet{break-before:page}
 .new-sheet>h2,.new-sheet>h3{margin-top:0}
 .with-table{display:block}
+.acceptance .wide{display:none}.acceptance .narrow{display:block}
+.acceptance .with-table{display:grid;grid-template-columns:minmax(0,1.35fr) minmax(0,1fr);gap:14pt;margin:8pt 0 12pt;break-inside:avoid}
 .drawn{max-width:none}
 .pushed{overflow:visible}
 a{color:inherit;text-decoration:none}

@@ -38,7 +38,7 @@ export function linesPicture(looked: CheckedRecord): readonly Picture[] {
   if (points.length < 2) return [];
   const x = { name: 'frequency', unit: 'Hz', scale: 'log', low: points[0]![0], high: last } as const;
   const curve = thinned(points, x);
-  const marked = marksOf(running.lines, x);
+  const marked = marksOf(running.lines, looked, x, slow.density.resolution);
   return [
     {
       of: recordName(record),
@@ -69,13 +69,34 @@ export function linesPicture(looked: CheckedRecord): readonly Picture[] {
   ];
 }
 
-/** Lines with names of their own, the lowest first, none twice at one place. */
-function marksOf(lines: readonly MachineLine[], { low, high }: { readonly low: number; readonly high: number }) {
+/** What is looked for first: turning, what turns with blades and teeth, what rolls, the mains. */
+const wanted = ['1x', '2x', '3x', 'vane-pass', 'blade-pass', 'mesh', 'outer-ring', 'inner-ring', 'cage', 'twice-line'];
+
+/** Lines that the targets of the point name, then those that are looked for first; none too near to another to be told. */
+function marksOf(
+  lines: readonly MachineLine[],
+  { designed }: CheckedRecord,
+  { low, high }: { readonly low: number; readonly high: number },
+  resolution: number,
+): readonly MachineLine[] {
+  const asked = designed.point.targets.map(({ name }) => name).join(' | ');
+  const rank = ({ line, called }: MachineLine) => {
+    const place = wanted.indexOf(called);
+    return asked.includes(called.replaceAll('-', ' ')) || asked.includes(line.name)
+      ? -1
+      : place < 0
+        ? wanted.length
+        : place;
+  };
+  const kept: MachineLine[] = [];
   const inside = lines
-    .filter(({ frequency, still }) => !still && frequency > low && frequency < high)
-    .sort((a, b) => a.frequency - b.frequency);
-  const apart = inside.filter(
-    ({ frequency }, index) => index === 0 || frequency / inside[index - 1]!.frequency > 1.001,
-  );
-  return apart.slice(0, mostMarks);
+    .filter((each) => each.frequency > low && each.frequency < high && rank(each) < wanted.length)
+    .sort((a, b) => rank(a) - rank(b));
+  for (const each of inside) {
+    const near = kept.some(
+      ({ frequency }) => Math.abs(frequency - each.frequency) < Math.max(3 * resolution, 0.02 * frequency),
+    );
+    if (!near && kept.length < mostMarks) kept.push(each);
+  }
+  return kept.sort((a, b) => a.frequency - b.frequency);
 }

@@ -8,6 +8,7 @@ import { coursePicture } from './course-picture.ts';
 import { floorPicture } from './floor-picture.ts';
 import { linesPicture } from './lines-picture.ts';
 import type { Picture } from './picture.ts';
+import { readingPictures } from './reading-pictures.ts';
 import { ringingPicture } from './ringing-picture.ts';
 import { tonePicture } from './tone-picture.ts';
 import { wavePicture } from './wave-picture.ts';
@@ -28,7 +29,7 @@ const drawnOf: Readonly<Record<OccasionName, (looked: CheckedRecord) => readonly
 export function pictures(
   design: Design,
   records: readonly MeasuredRecord[],
-  { serving = [] }: BesideRecords = {},
+  { serving = [], readings = [] }: BesideRecords = {},
 ): readonly Picture[] {
   const places = new Map<string, { readonly machine: DesignedMachine; readonly designed: DesignedPoint }>(
     design.machines.flatMap((machine) =>
@@ -36,11 +37,16 @@ export function pictures(
     ),
   );
   const points = new Map([...places].map(([of, { designed }]) => [of, designed]));
-  return records.flatMap((record) => {
+  const ofRecords = records.flatMap((record) => {
     const place = places.get(record.at);
     if (place === undefined) return [];
     const others = records.filter((each) => each !== record);
     const beside = serving.filter((each) => each.recording === record.recording);
     return drawnOf[record.occasion.kind]({ ...place, record, others, serving: beside, points });
   });
+  const ofTables = readings.flatMap((table) => {
+    const designed = points.get(table.point);
+    return designed === undefined ? [] : readingPictures(table, designed);
+  });
+  return [...ofRecords, ...ofTables];
 }
