@@ -1,4 +1,3 @@
-import { Refusal } from '@soundpost/core';
 import { always, argument, command, switchFlag, textFlag } from './command.ts';
 import { readEdited } from './import/read-edited.ts';
 import { understanding } from './import/understanding.ts';
@@ -47,13 +46,8 @@ export const importTable = command({
       ...(exportedIn === undefined ? {} : { exportedIn }),
     };
     const written = apply && edits.length > 0;
-    if (written && (await statedTexts(surroundings, path)).plant !== texts.plant) {
-      throw new Refusal({
-        read: `${path}, changed while it was looked at`,
-        expected: 'a plant file that stands still',
-      });
-    }
-    if (written) await surroundings.writeFile(path, text, { overwrite: true });
+    const from = new TextEncoder().encode(texts.plant);
+    if (written) await surroundings.writeFile(path, text, { overwrite: true, from });
     return {
       exit: understood.cells.some((each) => each.is === 'refused' || (each.is === 'conflict' && !overrule)) ? 1 : 0,
       lines: understoodLines(understood, { ...imported, written }, manner),

@@ -37,7 +37,10 @@ export function inMemory(
     steps,
     readBytes: async (path) => standingAt(path),
     openFile: async (path) => ({ ...bytesInMemory(standingAt(path)), close: async () => {} }),
-    writeFile: async (path, content, { overwrite }) => {
+    writeFile: async (path, content, { overwrite, from }) => {
+      if (from !== undefined && String(from) !== String(standing.get(path))) {
+        throw new Refusal({ read: path, expected: 'a file that stands still while it is worked on' });
+      }
       if (!overwrite && standing.has(path)) throw new Refusal({ read: path, expected: 'a name that is not taken' });
       standing.set(path, bytesOf(whole(content)));
     },

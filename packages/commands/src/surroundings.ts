@@ -32,7 +32,12 @@ export interface Surroundings {
   /** Opens a file of any size to be read in pieces. Throws Refusal in words. */
   openFile(path: string): Promise<OpenFile>;
   /** Writes a file as a whole and makes its folder where there is none. Throws Refusal in words. */
-  writeFile(path: string, content: Content, replacing: { readonly overwrite: boolean }): Promise<void>;
+  writeFile(
+    path: string,
+    content: Content,
+    /** `from` is what is to be replaced: where something else stands there by then, it stays. */
+    replacing: { readonly overwrite: boolean; readonly from?: Uint8Array },
+  ): Promise<void>;
   /**
    * Fills a folder under another name, which then takes the place of what stands there, as a whole or not at all.
    * `listing` is the file in it that lists what belongs to it; the answer is where anything else was put. Throws Refusal

@@ -1,5 +1,5 @@
 import { type ChildProcess, spawn, spawnSync } from 'node:child_process';
-import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join, resolve } from 'node:path';
 import { pathToFileURL } from 'node:url';
@@ -61,12 +61,16 @@ const journalOf = (count: number): Journal => ({
   done: Math.min(count, 900),
 });
 
+const unfinished = (): readonly string[] => readdirSync(folder).filter((name) => name.endsWith('.part'));
+
 test('killed in the middle of saves, thirty times: what was acknowledged is there, file and history fit', {
   timeout: 300_000,
 }, async () => {
   writeFileSync(plant, textOf(0));
   let acknowledged = 0;
   let between = 0;
+  let leftOver = 0;
+  writeFileSync(join(folder, '.soundpost-0123456789abcdef.part'), 'of somebody else');
   for (let cycle = 0; cycle < cycles; cycle++) {
     const { child, ask } = await started();
     const found = JSON.parse((await ask('GET', '/api/plant')).body) as PlantOnDisk;
@@ -97,7 +101,15 @@ test('killed in the middle of saves, thirty times: what was acknowledged is ther
     await ended;
     clearTimeout(kill);
     expect(readFileSync(plant, 'utf8')).toBe(textOf(countIn(readFileSync(plant, 'utf8'))));
+    leftOver += unfinished().length - 1;
   }
   expect(acknowledged, 'saves took place').toBeGreaterThan(cycles);
   expect(between, 'some saves were cut off under way').toBeGreaterThan(0);
+  expect(leftOver, 'some left an unfinished file').toBeGreaterThan(0);
+  // The next start takes away what the dead ones left, and nothing of anybody else.
+  const { child } = await started();
+  expect(unfinished()).toEqual(['.soundpost-0123456789abcdef.part']);
+  const ended = new Promise((settle) => child.once('exit', settle));
+  child.kill('SIGKILL');
+  await ended;
 });

@@ -3,6 +3,7 @@ import { readdirSync, readFileSync, renameSync, rmSync, writeFileSync } from 'no
 import { join, resolve } from 'node:path';
 import { afterEach, beforeEach, expect, test } from 'vitest';
 import { cappedAt, journalPath, mostSteps } from './journal-file.ts';
+import { PlantFile } from './plant-on-disk.ts';
 import type { Journal, PlantOnDisk, Saved, Step } from './protocol.ts';
 import { type Opened, opened } from './testing/opened.ts';
 
@@ -58,6 +59,21 @@ test('a save made from another file is refused with the file as it is, and nothi
   });
   expect(readFileSync(bench.plant, 'utf8')).toBe('by another program\n');
   expect(hidden()).toEqual([]);
+});
+
+test('a save that another program overtakes on its way to the disk is a conflict: its file stands, the history is the old one', async () => {
+  await put(sha256(text), 'two\n', history('one'));
+  const before = readFileSync(journalPath(bench.plant), 'utf8');
+  // The clock is asked when the file was compared already and the new one is not written yet.
+  const overtaken = new PlantFile(bench.plant, bench.plant, () => {
+    writeFileSync(bench.plant, 'by another program\n');
+    return new Date(0);
+  });
+  const saving = { base: sha256('two\n'), text: 'three\n', journal: history('one', 'two') };
+  expect(await overtaken.save(saving)).toEqual({ text: 'by another program\n', hash: sha256('by another program\n') });
+  expect(readFileSync(bench.plant, 'utf8')).toBe('by another program\n');
+  expect(JSON.parse(readFileSync(journalPath(bench.plant), 'utf8')).journal).toEqual(JSON.parse(before).journal);
+  expect(readdirSync(bench.folder).filter((name) => name.endsWith('.part'))).toEqual([]);
 });
 
 test('of many windows that save from one file exactly one succeeds', async () => {

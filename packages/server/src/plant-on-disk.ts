@@ -41,7 +41,15 @@ export class PlantFile {
       if (standing.hash !== base) return { text: standing.text, hash: standing.hash };
       const before = await readJournal(this.path, base, this.#now());
       await writeJournal(this.path, hash, journal, { hash: base, journal: before });
-      if (hash !== base) await writeWhole(this.path, bytes, { overwrite: true });
+      try {
+        if (hash !== base) await writeWhole(this.path, bytes, { overwrite: true, from: standing.bytes });
+      } catch (error) {
+        const now = await this.#standing();
+        if (now.hash === base) throw error;
+        // Another program saved while this was on its way to the disk: its file stands, and the history is its old self.
+        await writeJournal(this.path, base, before);
+        return { text: now.text, hash: now.hash };
+      }
       this.#known = hash;
       return { hash };
     });

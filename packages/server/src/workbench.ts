@@ -1,8 +1,10 @@
 import { once } from 'node:events';
 import type { Server } from 'node:http';
 import type { AddressInfo } from 'node:net';
+import { dirname } from 'node:path';
 import { createAdaptorServer } from '@hono/node-server';
 import { Refusal } from '@soundpost/core';
+import { takeUnfinishedAway } from '@soundpost/store';
 import { app } from './app.ts';
 import { Changes } from './changes.ts';
 import { Entrance } from './entrance.ts';
@@ -35,6 +37,7 @@ export interface Workbench {
 export async function workbench({ plant: path, port: wanted, genericCatalogue, page }: Wanted): Promise<Workbench> {
   const plant = new PlantFile(path, genericCatalogue);
   await plant.read();
+  await takeUnfinishedAway(dirname(plant.path)).catch(() => undefined);
   const changes = new Changes(plant);
   const entrance = new Entrance();
   const ending = new AbortController();

@@ -2,7 +2,8 @@ import { open, readdir, stat } from 'node:fs/promises';
 import { basename, dirname } from 'node:path';
 import { nearest, Refusal } from '@soundpost/core';
 import type { Listing } from './listed-files.ts';
-import { type Content, codeOf, isUnfinished, type Replacing, replaceWhole } from './whole-file.ts';
+import { isUnfinished, takeUnfinishedAway } from './unfinished-file.ts';
+import { type Content, codeOf, type Replacing, replaceWhole } from './whole-file.ts';
 import { type Filled, replaceFolder } from './whole-folder.ts';
 
 const mebibyte = 1024 * 1024;
@@ -46,6 +47,8 @@ export async function writeWhole(
 ): Promise<void> {
   try {
     await replaceWhole(path, content, replacing);
+    // A folder that is filled for the first time holds nothing left over.
+    if (replacing.overwrite) await takeUnfinishedAway(dirname(path)).catch(() => undefined);
   } catch (error) {
     throw await inWords(error, path, 'written');
   }
@@ -97,6 +100,10 @@ function inMebibytes(bytes: number): string {
 
 const words: Readonly<Record<string, { readonly expected: string; readonly suggestion: string }>> = {
   EEXIST: { expected: 'a name that is not taken', suggestion: 'A file stands there; say so if it is to be replaced.' },
+  ECHANGED: {
+    expected: 'a file that stands still while it is worked on',
+    suggestion: 'Another program changed it meanwhile; what it wrote is left as it is. Look at it, and try again.',
+  },
   EISDIR: { expected: 'a file', suggestion: 'It is a folder.' },
   ENOTDIR: { expected: 'a path through folders', suggestion: 'A part of the path is a file.' },
   EACCES: { expected: 'a file that may be used', suggestion: 'The permissions of the file or its folder forbid it.' },

@@ -2,5 +2,6 @@ export { largestRead, readBytes, writeWhole, writeWholeFolder } from './folder.t
 export type { Listing } from './listed-files.ts';
 export * from './open-bytes.ts';
 export { takeLeftoversAway } from './staged-folder.ts';
-export { isUnfinished, type Replacing } from './whole-file.ts';
+export { isUnfinished, takeUnfinishedAway } from './unfinished-file.ts';
+export type { Replacing } from './whole-file.ts';
 export { asideOf, type Filled, recoveredFolders } from './whole-folder.ts';

@@ -1,7 +1,7 @@
 import { mkdir, readdir, rm } from 'node:fs/promises';
 import { hostname } from 'node:os';
 import { basename, dirname, join } from 'node:path';
-import { codeOf } from './whole-file.ts';
+import { isRunning } from './unfinished-file.ts';
 
 // The name says who writes: what no living process of this machine writes is left over.
 const thisMachine = hostname().replace(/[^A-Za-z0-9-]/g, '-');
@@ -28,13 +28,4 @@ export async function takeLeftoversAway(folder: string): Promise<void> {
 
 function beginningFor(folder: string): string {
   return `.${basename(folder)}.${thisMachine}.`;
-}
-
-function isRunning(writer: number): boolean {
-  try {
-    process.kill(writer, 0);
-    return true;
-  } catch (error) {
-    return codeOf(error) === 'EPERM';
-  }
 }

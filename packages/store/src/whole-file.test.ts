@@ -4,7 +4,8 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { afterAll, beforeAll, expect, test } from 'vitest';
-import { isUnfinished } from './whole-file.ts';
+import { isUnfinished } from './unfinished-file.ts';
+import { replaceWhole } from './whole-file.ts';
 
 // The children are killed processes of their own, so they run the compiled file, compiled here from the source.
 const folder = mkdtempSync(join(tmpdir(), 'soundpost-whole-file-'));
@@ -27,7 +28,17 @@ const children = {
 };
 
 beforeAll(() => {
-  const flags = ['--ignoreConfig', '--module', 'nodenext', '--target', 'es2023', '--types', 'node', '--skipLibCheck'];
+  const flags = [
+    '--ignoreConfig',
+    '--module',
+    'nodenext',
+    '--target',
+    'es2023',
+    '--types',
+    'node',
+    '--skipLibCheck',
+    '--rewriteRelativeImportExtensions',
+  ];
   const compiler = join(root, 'node_modules', 'typescript', 'bin', 'tsc');
   execFileSync(process.execPath, [compiler, ...flags, '--outDir', folder, source], { cwd: root });
   writeFileSync(join(folder, 'package.json'), '{"type":"module"}');
@@ -74,3 +85,24 @@ test('the same kills do catch a file that is written in two steps', async () => 
   for (let cycle = 0; cycle < 12 && torn === 0; cycle++) if (!isWhole(await killed('naive', path))) torn++;
   expect(torn).toBeGreaterThan(0);
 }, 30_000);
+
+test('a file that another program writes while the new one goes to the disk is left to it', async () => {
+  const path = join(folder, 'between.yaml');
+  writeFileSync(path, 'as it was');
+  const from = new TextEncoder().encode('as it was');
+  const meanwhile = function* () {
+    yield 'mine, ';
+    writeFileSync(path, 'theirs');
+    yield 'whole';
+  };
+  await expect(replaceWhole(path, meanwhile(), { overwrite: true, from })).rejects.toMatchObject({ code: 'ECHANGED' });
+  expect(readFileSync(path, 'utf8')).toBe('theirs');
+  expect(readdirSync(folder).filter((name) => name.endsWith('.part') && isOurs(name))).toEqual([]);
+  rmSync(path);
+  await expect(replaceWhole(path, 'mine', { overwrite: true, from })).rejects.toMatchObject({ code: 'ECHANGED' });
+  writeFileSync(path, 'as it was');
+  await replaceWhole(path, 'mine', { overwrite: true, from });
+  expect(readFileSync(path, 'utf8')).toBe('mine');
+});
+
+const isOurs = (name: string): boolean => name.includes(`-${process.pid}-`);

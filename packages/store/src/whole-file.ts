@@ -1,11 +1,6 @@
-import { randomBytes } from 'node:crypto';
-import { chmod, link, open, realpath, rename, stat, unlink } from 'node:fs/promises';
-import { basename, dirname, join } from 'node:path';
-
-/** The name of a file that is being written; one that is left over belongs to a process that was killed. */
-export function isUnfinished(path: string): boolean {
-  return /^\.soundpost-[0-9a-f]{16}\.part$/.test(basename(path));
-}
+import { chmod, link, open, readFile, realpath, rename, stat, unlink } from 'node:fs/promises';
+import { dirname, join } from 'node:path';
+import { unfinishedName } from './unfinished-file.ts';
 
 /** What a file holds, whole or piece by piece. */
 export type Content = string | Uint8Array | Iterable<string>;
@@ -13,22 +8,27 @@ export type Content = string | Uint8Array | Iterable<string>;
 /** Whether a file that stands there already may be replaced. */
 export interface Replacing {
   readonly overwrite: boolean;
+  /** What is to be replaced; where something else stands there by then, nothing is (ECHANGED). */
+  readonly from?: Uint8Array;
 }
 
 /**
  * Writes a file as a whole: into a new file beside it, which is flushed to the disk before it takes the name; then the
  * folder is flushed. Whenever the process or the machine stops, there stands the old content or the new. Without
- * `overwrite` a name that is taken is left alone (EEXIST), also when another process takes it meanwhile. A link is
- * followed; the permissions of a file that is replaced are kept. Throws the errors of the file system.
+ * `overwrite` a name that is taken is left alone (EEXIST), also when another process takes it meanwhile. With
+ * `from` the file is compared once more when the new one is on the disk already, so that between the look and the
+ * renaming nothing is left but the two calls. A link is followed; the permissions of a file that is replaced are kept.
+ * Throws the errors of the file system.
  */
-export async function replaceWhole(path: string, content: Content, { overwrite }: Replacing): Promise<void> {
+export async function replaceWhole(path: string, content: Content, { overwrite, from }: Replacing): Promise<void> {
   const target = overwrite ? await followed(path) : path;
   const folder = dirname(target);
-  const unfinished = join(folder, `.soundpost-${randomBytes(8).toString('hex')}.part`);
+  const unfinished = join(folder, unfinishedName());
   const before = overwrite ? await stat(target).catch(orNothing('ENOENT')) : undefined;
   try {
     await writeThrough(unfinished, content);
     if (before !== undefined) await chmod(unfinished, before.mode & 0o7777);
+    if (from !== undefined) await refuseChanged(target, from);
     if (overwrite) await rename(unfinished, target);
     else await linkOnce(unfinished, target);
   } catch (error) {
@@ -36,6 +36,12 @@ export async function replaceWhole(path: string, content: Content, { overwrite }
     throw error;
   }
   await flushFolder(folder);
+}
+
+async function refuseChanged(target: string, from: Uint8Array): Promise<void> {
+  const stands = await readFile(target).catch(orNothing('ENOENT'));
+  if (stands?.equals(from) === true) return;
+  throw Object.assign(new Error(`another program changed ${target}`), { code: 'ECHANGED' });
 }
 
 async function followed(path: string): Promise<string> {
