@@ -6,6 +6,7 @@ import { type OpenRecording, type ReadingChoices, type RecordingFormat, refusedA
 import { textFormat } from './text/text-format.ts';
 import { universalFormat } from './universal/universal-format.ts';
 import { wavFormat } from './wav/wav-format.ts';
+import { narrowed, wideTextIn } from './wide-text.ts';
 
 /** Every format that is read. The first that recognises a file reads it; text, which nearly anything may be, is last. */
 export const recordingFormats: readonly RecordingFormat[] = kinds(wavFormat, universalFormat, matFormat, textFormat);
@@ -21,6 +22,11 @@ export async function openRecording(
 ): Promise<OpenRecording> {
   const first = await source.read(0, 1024);
   if (first.length === 0) throw refusedAt(file, 'the whole of it', { read: '', expected: 'a recording' });
+  const wide = wideTextIn(first);
+  if (wide !== undefined) {
+    const opened = await textFormat.open(narrowed(source, wide), file, choices);
+    return { ...opened, recording: { ...opened.recording, form: `${opened.recording.form}, in UTF-16` } };
+  }
   const format = recordingFormats.find((each) => each.recognises(first));
   if (format === undefined) {
     const looks = otherThanUtf8(first);

@@ -122,6 +122,9 @@ function timesOf(
   return !first.known || !rate.known || first.value === rate.value ? watch : undefined;
 }
 
+/** A rate that the digits of its times leave open by more than this, relative, is none. */
+const coarsest = 2e-3;
+
 /** A hundredth of a per cent, or what the digits of the times allow. */
 function disagrees(declared: number, times: TimeWatch): boolean {
   const { rate } = times;
@@ -133,6 +136,9 @@ function settled(channel: RecordedChannel, seen: ChannelSurvey, times: TimeWatch
   if (times?.rate === undefined) return counted;
   if (!channel.rate.known) {
     if (times.uneven) return { ...counted, heard: { ...channel.heard, rate: 'its times are not even' } };
+    if (times.uncertainty > coarsest) {
+      return { ...counted, heard: { ...channel.heard, rate: 'its times are written too coarsely to tell it' } };
+    }
     return { ...counted, rate: stated(si('frequency', times.rate), 'from its time column') };
   }
   if (!disagrees(channel.rate.value, times)) return counted;

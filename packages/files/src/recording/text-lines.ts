@@ -15,6 +15,8 @@ export class TextLines {
   #text = '';
   #at = 0;
   #ended = false;
+  /** Whether lines end in carriage returns alone, as on very old systems; the first piece tells. */
+  #returns: boolean | undefined;
   /** Where in the file the next line begins. */
   place: number;
   /** Number of the line taken last, from 1. */
@@ -45,13 +47,15 @@ export class TextLines {
       throw refusedAt(this.#file, `line ${this.line + 1}`, {
         read: kept.slice(0, 60),
         expected: `lines of at most ${longestLine} characters`,
-        suggestion: 'It may be no text, or text whose lines end in carriage returns alone.',
+        suggestion: 'It may be no text.',
       });
     }
     const piece = await this.#bytes.rest();
     this.#bytes.skip(piece.length);
     if (piece.length === 0 || this.#bytes.place >= this.#end) this.#ended = true;
-    this.#text = kept + charactersOf(piece);
+    const characters = charactersOf(piece);
+    this.#returns ??= characters.includes('\r') && !characters.includes('\n');
+    this.#text = kept + (this.#returns ? characters.replaceAll('\r', '\n') : characters);
     this.#at = 0;
     return this.#text.length > 0;
   }

@@ -1,5 +1,5 @@
 import { type ReadingChoices, refusedAt, type Separator, separators } from '../open-recording.ts';
-import { numberIn } from '../text-lines.ts';
+import { numberIn, wordsOf } from '../text-lines.ts';
 
 /** How the rows of a text are to be read. */
 export interface NumberLayout {
@@ -14,6 +14,8 @@ export interface PossibleLayout extends NumberLayout {
   readonly columns: number;
   /** Columns of dates and clock times, which are no numbers. */
   readonly clocks: readonly number[];
+  /** Fields of the first row as written. */
+  readonly first: readonly string[];
   readonly rows: readonly (readonly number[])[];
 }
 
@@ -26,7 +28,9 @@ export function fieldsOf(line: string, separator: Separator): readonly string[] 
 const noNumber = /^(?:|[+-]?nan|[+-]?inf(?:inity)?|[+-]?1\.#\w+|n\/?a|#n\/?a|null|none|-+|overload|ovl)$/i;
 
 /** The number of a field; NaN where it is empty or says that there is none; undefined where it is something else. */
-export function fieldNumber(field: string, decimal: NumberLayout['decimal']): number | undefined {
+export function fieldNumber(written: string, decimal: NumberLayout['decimal']): number | undefined {
+  // The minus of typesetters, as its three bytes of UTF-8 or as one sign.
+  const field = written.includes('\u00e2\u0088\u0092') ? written.replace('\u00e2\u0088\u0092', '-') : written;
   if (decimal === 'comma' && field.includes('.')) return undefined;
   const value = numberIn(decimal === 'comma' ? field.replace(',', '.') : field);
   if (value !== undefined) return value;
@@ -49,12 +53,20 @@ export function numberLayout(lines: readonly string[], file: string, choices: Re
   const possible = found.filter(({ start }) => start === earliest);
   if (possible.length === 0) {
     throw refusedAt(file, 'its first lines', {
-      read: (lines.find((each) => each.trim() !== '') ?? '').slice(0, 60),
+      read: wordsOf(lineNearRows(lines)).slice(0, 60),
       expected: 'columns of numbers below a head, in WAV, Universal File, MAT or text',
       suggestion:
         choices.decimal === undefined && choices.separator === undefined
-          ? 'Every row needs as many columns as the first, and a number in one of them at least.'
+          ? 'Two rows at least, each with as many columns as the first, and a number in one of them; no marks between thousands.'
           : 'Do the decimal sign and the separator that were stated fit?',
+    });
+  }
+  if (possible.every((each) => cutAtCommas(lines, each))) {
+    throw refusedAt(file, `line ${possible[0]!.start + 1}`, {
+      read: lines[possible[0]!.start]!.slice(0, 60),
+      expected: 'another sign between columns than within numbers',
+      suggestion:
+        'It has twice as many columns as names: commas seem to stand within the numbers and between them. Export it with semicolons or tabs.',
     });
   }
   const different = possible.filter((each, index) => possible.findIndex((other) => sameNumbers(each, other)) === index);
@@ -70,6 +82,20 @@ export function numberLayout(lines: readonly string[], file: string, choices: Re
     });
   }
   return left[0]!;
+}
+
+/** The first line that begins like a number, to be shown: rather than the head it is what could not be read. */
+function lineNearRows(lines: readonly string[]): string {
+  const filled = lines.filter((each) => each.trim() !== '');
+  return filled.find((each) => /^\s*["']?[+-]?[\d.,]/.test(each)) ?? filled[0] ?? '';
+}
+
+/** Columns of whole numbers and of digits by turns under half as many names: numbers cut in two at their decimal comma. */
+function cutAtCommas(lines: readonly string[], { start, separator, columns, rows }: PossibleLayout): boolean {
+  if (separator !== 'comma' || columns < 2 || columns % 2 !== 0) return false;
+  const above = lines.slice(0, start).findLast((each) => each.trim() !== '');
+  if (above === undefined || 2 * fieldsOf(above, separator).length !== columns) return false;
+  return rows.every((row) => row.every((each, column) => Number.isInteger(each) && (column % 2 === 0 || each >= 0)));
 }
 
 function layoutsAllowed({ decimal, separator }: ReadingChoices): readonly NumberLayout[] {
@@ -106,8 +132,9 @@ function possibleIn(lines: readonly string[], layout: NumberLayout): readonly Po
     const rows = rowsFrom(lines, start, layout);
     if (rows === undefined) continue;
     const first = lines[start + lines.slice(start).findIndex((each) => each.trim() !== '')]!;
-    const clocks = fieldsOf(first, layout.separator).flatMap((each, column) => (isClock(each) ? [column] : []));
-    return [{ ...layout, start, columns: rows[0]!.length, clocks, rows }];
+    const fields = fieldsOf(first, layout.separator);
+    const clocks = fields.flatMap((each, column) => (isClock(each) ? [column] : []));
+    return [{ ...layout, start, columns: rows[0]!.length, clocks, first: fields, rows }];
   }
   return [];
 }

@@ -14,6 +14,7 @@ import { detectorInUnit, startsDiffer } from '../contradictions.ts';
 import { recordedUnit } from '../recorded-unit.ts';
 import { silentChannel } from '../silent-channel.ts';
 import { numberIn } from '../text-lines.ts';
+import { clockSeconds } from './clock.ts';
 import type { PossibleLayout } from './number-layout.ts';
 import { nameAndUnit, type TextHead, timeName, valueFor } from './text-head.ts';
 
@@ -23,6 +24,8 @@ export interface TextColumns {
   /** Column of each channel. */
   readonly columnOf: readonly number[];
   readonly timeColumn: number | undefined;
+  /** Columns of dates and times of day that are its time together, where no column of numbers is. */
+  readonly clockColumns: readonly number[];
   /** Seconds of a 1 in the time column; 1 where its unit is not said. */
   readonly timeFactor: number;
   readonly start: Stated<string>;
@@ -35,7 +38,10 @@ export function columnsOf(head: TextHead, layout: PossibleLayout): TextColumns {
   const { columns } = layout;
   const named = timeColumnOf(head, columns);
   const timeColumn = named === undefined || layout.clocks.includes(named) ? undefined : named;
-  const time = timeColumn === undefined ? undefined : timeUnitOf(head, timeColumn);
+  const clock = clockText(layout.first, layout.clocks);
+  const clockColumns = timeColumn === undefined && clockSeconds(clock) !== undefined ? layout.clocks : [];
+  const time =
+    timeColumn !== undefined ? timeUnitOf(head, timeColumn) : clockColumns.length > 0 ? { factor: 1 } : undefined;
   const columnOf = Array.from({ length: columns }, (_, index) => index).filter(
     (column) =>
       column !== timeColumn &&
@@ -44,7 +50,7 @@ export function columnsOf(head: TextHead, layout: PossibleLayout): TextColumns {
   );
   const findings: Finding[] = [];
   const channels = columnOf.map((column, index) => {
-    const channel = channelOf(head, layout, column, index, timeColumn, time);
+    const channel = channelOf(head, layout, column, index, timeColumn ?? clockColumns[0], time);
     const { before, detector } = splitAtDetector(unitTextOf(head, column, columns));
     if (detector !== undefined && before.trim() !== '') {
       findings.push(detectorInUnit(channel.of, unitTextOf(head, column, columns)));
@@ -59,10 +65,20 @@ export function columnsOf(head: TextHead, layout: PossibleLayout): TextColumns {
     channels,
     columnOf,
     timeColumn,
+    clockColumns,
     timeFactor: time?.factor ?? 1,
-    start: starts[0] === undefined ? notStated : stated(starts[0], starts[0]),
+    start: startStated(starts[0] ?? (clockColumns.length > 0 ? clock : undefined)),
     findings,
   };
+}
+
+function startStated(start: string | undefined): Stated<string> {
+  return start === undefined ? notStated : stated(start, start);
+}
+
+/** Date and time of day of a row, as one text. */
+export function clockText(fields: readonly string[], columns: readonly number[]): string {
+  return columns.map((column) => (fields[column] ?? '').replace(/^"|"$/g, '')).join(' ');
 }
 
 function timeColumnOf({ names }: TextHead, columns: number): number | undefined {
@@ -107,10 +123,10 @@ function channelOf(
   const { rate, heard: heardRate } = rateOf(head, text);
   const samples = numberIn(text('samples'));
   const untold =
-    layout.clocks.length > 0
-      ? `column ${layout.clocks[0]! + 1} holds clock times, which are not read`
+    layout.clocks.length > 0 && timeColumn === undefined
+      ? `column ${layout.clocks[0]! + 1} holds dates without a time of day`
       : timeColumn === undefined
-        ? risingColumn(layout)
+        ? risingColumn(layout, head)
         : time === undefined
           ? 'its time column has no unit'
           : undefined;
@@ -176,14 +192,18 @@ function quantityIn(text: string, unit: string | undefined, name: 'frequency' | 
 }
 
 /** Where no column is named as time, one that rises by even steps may be it: that is asked, not taken. */
-function risingColumn({ rows, columns }: PossibleLayout): string | undefined {
+function risingColumn({ rows, columns }: PossibleLayout, head: TextHead): string | undefined {
   if (columns < 2 || rows.length < 4) return undefined;
   for (let column = 0; column < columns; column++) {
     const step = rows[1]![column]! - rows[0]![column]!;
     const even = rows.every(
       (row, index) => index === 0 || Math.abs(row[column]! - rows[index - 1]![column]! - step) <= 0.51 * Math.abs(step),
     );
-    if (step > 0 && even) return `column ${column + 1} rises by even steps and may be its time`;
+    if (!(step > 0 && even)) continue;
+    const { unit } = recordedUnit(unitTextOf(head, column, columns));
+    return unit.known && unit.value.quantity === 'frequency'
+      ? `column ${column + 1} rises by even steps of frequency: a spectrum has no waveform, and no rate`
+      : `column ${column + 1} rises by even steps and may be its time`;
   }
   return undefined;
 }

@@ -10,8 +10,9 @@ import {
   refusedAt,
 } from '../open-recording.ts';
 import { TextLines } from '../text-lines.ts';
+import { ClockColumn } from './clock.ts';
 import { fieldNumber, fieldsOf, numberLayout, type PossibleLayout } from './number-layout.ts';
-import { columnsOf, type TextColumns } from './text-columns.ts';
+import { clockText, columnsOf, type TextColumns } from './text-columns.ts';
 import { textHead } from './text-head.ts';
 
 /** Text in columns: comma, semicolon, tab or spaces between numbers, with or without a head and a time column. */
@@ -78,16 +79,18 @@ async function* blocks(
   source: ByteSource,
   file: string,
   layout: PossibleLayout,
-  { channels, columnOf, timeColumn, timeFactor }: TextColumns,
+  { channels, columnOf, timeColumn, clockColumns, timeFactor }: TextColumns,
 ): AsyncGenerator<Block> {
   const text = new TextLines(source, file);
   while (text.line < layout.start) await text.next();
   const atOnce = framesInBlock(channels.length + 1);
+  const timed = timeColumn !== undefined || clockColumns.length > 0;
+  const clock = new ClockColumn();
   let from = 0;
   for (;;) {
     const values = channels.map(() => new Float64Array(atOnce));
     const counts = channels.map(() => 0);
-    const times = new Float64Array(timeColumn === undefined ? 0 : atOnce);
+    const times = new Float64Array(timed ? atOnce : 0);
     let rows = 0;
     while (rows < atOnce) {
       const line = text.take();
@@ -106,6 +109,8 @@ async function* blocks(
       }
       if (timeColumn !== undefined) {
         times[rows] = numberOr(fields[timeColumn] ?? '', layout, file, text.line) * timeFactor;
+      } else if (timed) {
+        times[rows] = clock.seconds(clockText(fields, clockColumns));
       }
       rows++;
     }
@@ -114,7 +119,7 @@ async function* blocks(
     yield {
       from,
       values: values.map((each, index) => each.subarray(0, counts[index])),
-      ...(timeColumn === undefined ? {} : { along: channels.map(() => along) }),
+      ...(timed ? { along: channels.map(() => along) } : {}),
     };
     from += rows;
   }

@@ -76,6 +76,9 @@ function pairOf(line: string, separator: Separator) {
   const plain = line.replace(/^\s*(?:#+|%+|\/\/|;)\s*/, '');
   const fields = separator === 'space' ? [plain] : fieldsOf(plain, separator);
   if (fields.length > 1 && fields[0] !== '') return { key: fields[0]!, values: fields.slice(1) };
+  // Above a single column the head has signs of its own.
+  const parts = plain.split(/[;\t]|,(?!\d)/).map((each) => each.trim());
+  if (parts.length > 1 && factOf(parts[0]!) !== undefined) return { key: parts[0]!, values: parts.slice(1) };
   const match = /^([^:=]{1,60})[:=]\s*(.*)$/.exec(plain);
   return match === null ? undefined : { key: match[1]!.trim(), values: [match[2]!.trim()] };
 }
@@ -94,7 +97,7 @@ function namesLine(line: string | undefined, separator: Separator, columns: numb
   const names = fieldsOf(plain, separator).map((each) => each.replace(/^(["'])(.*)\1$/, '$2').trim());
   if (names.length < columns || names.length > columns + 1) return [];
   const fact = factOf(names[0]!);
-  const mayBeName = fact === undefined || fact === 'time' || fact === 'speed' || fact === 'rate';
+  const mayBeName = fact === undefined || ['time', 'date', 'speed', 'rate'].includes(fact);
   const saysValues = names.slice(1).some((each) => /^[+-]?\d/.test(each)) || /[:=]\s*\S/.test(names[0]!);
   return !mayBeName || saysValues ? [] : names;
 }
@@ -113,8 +116,19 @@ function unitsLine(line: string | undefined, separator: Separator, columns: numb
     : [];
 }
 
+/** `Time/s`, `a/(m/s²)` as physicists write a quantity over its unit; of times also `t_ms`. `m/s` alone is a unit. */
+function withSuffix(text: string): { readonly name: string; readonly unit: string } | undefined {
+  const time = /^\s*(t|time)[_ ](s|sec|ms|us|µs)\s*$/i.exec(text);
+  if (time !== null) return { name: time[1]!, unit: time[2]! };
+  const cut = text.indexOf('/');
+  if (cut <= 0 || recordedUnit(text).unit.known) return undefined;
+  const [name, unit] = [text.slice(0, cut).trim(), text.slice(cut + 1).trim()];
+  return recordedUnit(unit).unit.known ? { name, unit } : undefined;
+}
+
 /** `Acceleration (g)` or `Acceleration [g]`: the name and the unit in brackets at its end. */
 export function nameAndUnit(text: string): { readonly name: string; readonly unit: string } {
   const match = /^(.*?)\s*[[(]([^\])]*)[\])]\s*$/.exec(text);
-  return match === null ? { name: text.trim(), unit: '' } : { name: match[1]!.trim(), unit: match[2]!.trim() };
+  if (match !== null) return { name: match[1]!.trim(), unit: match[2]!.trim() };
+  return withSuffix(text) ?? { name: text.trim(), unit: '' };
 }
