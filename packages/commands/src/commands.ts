@@ -9,6 +9,7 @@ import { explain } from './explain.ts';
 import { importTable } from './import.ts';
 import { issue } from './issue.ts';
 import { newThing } from './new.ts';
+import { offer } from './offer.ts';
 import { prove } from './prove.ts';
 import { record } from './record.ts';
 import { rehearse } from './rehearse.ts';
@@ -26,6 +27,7 @@ export const commands: readonly AnyCommand[] = [
   shortlist,
   prove,
   standardise,
+  offer,
   issue,
   changes,
   importTable,

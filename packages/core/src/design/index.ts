@@ -7,6 +7,7 @@ export * from './growing-fault.ts';
 export * from './led-back.ts';
 export * from './machine-limits.ts';
 export * from './machine-positions.ts';
+export * from './offered-part.ts';
 export * from './part-quantities.ts';
 export * from './plant.ts';
 export * from './point-alarms.ts';
