@@ -145,3 +145,67 @@ export function startsDiffer(at: string, found: string): Finding {
     ['compare only channels of one start'],
   );
 }
+
+export function neverMoves(at: string, value: number): Finding {
+  return contradiction(
+    'values-move',
+    at,
+    said`every value is ${value}`,
+    'values that change',
+    'A measurement has noise at least. The channel is dead, not connected, switched off, or was filled in.',
+    ['look at the channel on the recorder while the transducer is touched'],
+  );
+}
+
+export function standsStill(at: string, samples: number, from: number, value: number): Finding {
+  return contradiction(
+    'no-standstill',
+    at,
+    said`${samples} values from value ${from + 1} on are all ${value}, while the others change`,
+    'values that change',
+    'Samples were lost there and filled in, or the chain rested at an end of its range. A spectrum across it is not one of the machine.',
+    ['use a stretch without it, or record again'],
+  );
+}
+
+export function bytesOutOfOrder(at: string): Finding {
+  return contradiction(
+    'bytes-in-order',
+    at,
+    'with the two bytes of each value exchanged, its steps are less than a tenth as large',
+    'bytes in the order its form says',
+    'What looks like noise is a record whose bytes were written the other way round.',
+    ['export the recording again from the program that made it'],
+    'Were the bytes of this file exchanged on its way?',
+  );
+}
+
+export function atItsFullScale(at: string, count: number): Finding {
+  return contradiction(
+    'below-full-scale',
+    at,
+    `${count} values stand at an end of full scale`,
+    'none',
+    'The converter could not follow: tops are cut, and lines appear that nothing made.',
+    ['record again in a larger range'],
+  );
+}
+
+export function notSettled(
+  at: string,
+  { from, to, constant, share }: { from: number; to: number; constant: number; share: number },
+  rate: number | undefined,
+): Finding {
+  const falls = rate === undefined ? `${Math.round(constant)} samples` : measured('time', constant / rate, 2);
+  return contradiction(
+    'settled',
+    at,
+    said`it moves from ${Number(from.toPrecision(3))} to ${Number(to.toPrecision(3))} in its own unit, most of it at first, as what settles does, in about ${falls} to 1/e; ${Math.round(1000 * share) / 10} % of its variance is this way`,
+    'a motion about its rest',
+    'A surface cannot accelerate one way for so long. The coupling or the amplifier had not settled, or was driven out of its range before: data acquisition, not motion. Nothing slow can be read from it, and nothing integrated.',
+    [
+      'record again, begun when the channel stands still',
+      'look for what drove it out: a knock, a cable that was moved, power that came on',
+    ],
+  );
+}

@@ -56,6 +56,31 @@ export const recordingRules = [
     'rms, peak and peak-to-peak are said of levels. A column of them is a trend, one level for each row, and has no spectrum.',
   ),
   rule(
+    'values-move',
+    'A channel never moves',
+    'Every value is the same, of a hundred and more. A measurement has noise at least: the channel is dead, not connected, or was filled in.',
+  ),
+  rule(
+    'no-standstill',
+    'A channel stands still for a while',
+    'A hundred values and more are the same while the others change from one to the next: samples that were lost and filled in with the last one or with zero, or a chain at an end of its range. Told where the standstill is fifty times as long as values usually rest.',
+  ),
+  rule(
+    'bytes-in-order',
+    'The bytes look exchanged',
+    'Integers of 16 bits written with the other byte first read as noise of full size. Where exchanging them makes the mean step between neighbours less than a tenth, it is asked.',
+  ),
+  rule(
+    'below-full-scale',
+    'Values stand at full scale',
+    'Shares of full scale that reach its end were cut there by the converter.',
+  ),
+  rule(
+    'settled',
+    'An acceleration or velocity settles over the record',
+    'A record whose means go one way over its whole length, most of it at first, and hold four fifths of its variance, shows a coupling or an amplifier that settles after power came on or after it was driven out of its range. The motion itself returns to rest.',
+  ),
+  rule(
     'one-start',
     'Channels start at different times',
     'Phase, orbit and delay between channels mean something only where they were sampled together. Channels with starts of their own may be two records, of two machines even, in one file.',

@@ -1,34 +1,11 @@
-import {
-  type Finding,
-  notStated,
-  type QuantityName,
-  type RecordedChannel,
-  type Recording,
-  said,
-  si,
-  stated,
-} from '@soundpost/core';
-import {
-  lengthAgainstFile,
-  notNumbers,
-  rateAgainstTimes,
-  timesCoarse,
-  timesNotEven,
-  unitAgainstStep,
-} from './contradictions.ts';
+import { type Finding, notStated, type RecordedChannel, type Recording, said, si, stated } from '@soundpost/core';
+import { type ChannelSurvey, ChannelWatch } from './channel-watch.ts';
+import { rateAgainstTimes, timesCoarse, timesNotEven } from './contradictions.ts';
+import { dataFindings } from './data-findings.ts';
 import type { Block, OpenRecording } from './open-recording.ts';
-import { type Steps, stepsOf } from './steps.ts';
 import { TimeWatch } from './time-watch.ts';
 
-/** What the values of one channel are like, in its own unit. */
-export interface ChannelSurvey {
-  readonly samples: number;
-  readonly notNumbers: number;
-  /** Of the finite values; absent where there are none. */
-  readonly range?: { readonly low: number; readonly high: number; readonly mean: number };
-  /** Smallest step between neighbouring levels among the first values, where there is one. */
-  readonly step?: number;
-}
+export type { ChannelSurvey };
 
 export interface Survey {
   /** With the lengths there are, and with every contradiction. */
@@ -54,49 +31,12 @@ export async function surveyed(opened: OpenRecording): Promise<Survey> {
       ),
       findings: [
         ...recording.findings,
-        ...recording.channels.flatMap((channel, index) => dataFindings(channel, seen[index]!, watches[index]!.steps)),
+        ...recording.channels.flatMap((channel, index) => dataFindings(channel, seen[index]!, watches[index]!)),
         ...[...new Set(times)].flatMap((each) => (each === undefined ? [] : timeFindings(recording, times, each))),
       ],
     },
     channels: seen,
   };
-}
-
-class ChannelWatch {
-  steps: Steps | undefined;
-  #count = 0;
-  #lastFinite = 0;
-  #finite = 0;
-  #low = Number.POSITIVE_INFINITY;
-  #high = Number.NEGATIVE_INFINITY;
-  #mean = 0;
-
-  see(block: Block, index: number): void {
-    const values = block.values[index]!;
-    const imaginary = block.imaginary?.[index];
-    this.steps ??= values.length === 0 ? undefined : stepsOf(values.subarray(0, 8192));
-    for (let at = 0; at < values.length; at++) {
-      const value = values[at]!;
-      this.#count++;
-      if (!Number.isFinite(value) || (imaginary !== undefined && !Number.isFinite(imaginary[at]))) continue;
-      this.#finite++;
-      this.#lastFinite = this.#count;
-      if (value < this.#low) this.#low = value;
-      if (value > this.#high) this.#high = value;
-      this.#mean += (value - this.#mean) / this.#finite;
-    }
-  }
-
-  survey(endsWhereEmpty: boolean): ChannelSurvey {
-    const samples = endsWhereEmpty && this.#finite > 0 ? this.#lastFinite : this.#count;
-    const step = this.steps?.smallest;
-    return {
-      samples,
-      notNumbers: samples - this.#finite,
-      ...(this.#finite === 0 ? {} : { range: { low: this.#low, high: this.#high, mean: this.#mean } }),
-      ...(step === undefined ? {} : { step }),
-    };
-  }
 }
 
 /** Channels of one time column are watched by one. */
@@ -150,39 +90,6 @@ function settled(channel: RecordedChannel, seen: ChannelSurvey, times: TimeWatch
       rate: 'its head and its time column differ; see the finding',
     },
   };
-}
-
-/** What a converter gives as fractions of a unit. A speed, a time or a temperature may well be in whole numbers. */
-const fromConverter: ReadonlySet<QuantityName | undefined> = new Set<QuantityName>([
-  'acceleration',
-  'velocity',
-  'displacement',
-  'voltage',
-  'current',
-  'force',
-]);
-
-function dataFindings(channel: RecordedChannel, seen: ChannelSurvey, steps: Steps | undefined): readonly Finding[] {
-  const { of, claimedSamples, samples, unit } = channel;
-  const promised = samples ?? claimedSamples;
-  return [
-    ...(promised !== undefined && promised !== seen.samples
-      ? [lengthAgainstFile(of, 'samples', promised, seen.samples)]
-      : []),
-    ...(seen.notNumbers === 0 ? [] : [notNumbers(of, seen.notNumbers, seen.samples)]),
-    ...(unit.known && steps !== undefined && fromConverter.has(unit.value.quantity)
-      ? stepFindings(of, unit.value.written, steps)
-      : []),
-  ];
-}
-
-function stepFindings(of: string, unit: string, { distinct, whole, shareOfFullScale }: Steps): readonly Finding[] {
-  // A handful of levels, as of a switch or a pulse, says nothing of a converter.
-  if (distinct < 32) return [];
-  if (whole) return [unitAgainstStep(of, unit, 'every value is a whole number', 'counts of a converter')];
-  if (shareOfFullScale === undefined) return [];
-  const found = `every value is a multiple of 1/${2 ** shareOfFullScale} and none is beyond 1`;
-  return [unitAgainstStep(of, unit, found, 'shares of full scale')];
 }
 
 function timeFindings(

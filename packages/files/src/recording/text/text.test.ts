@@ -136,10 +136,13 @@ test('channels of one start and of two', async () => {
   expect(rulesIn(await of('17:04:32', '17:05:40'))).toEqual(['one-start']);
 });
 
-test('dates and clock times stand beside the numbers, and are not taken for any', async () => {
+test('dates and clock times stand beside the numbers as their time, and are not taken for numbers', async () => {
   const whole = await read(`Timestamp;A [g]\n${rows(9, (i) => `2026-11-25 17:04:0${i}.5;${i / 4}`)}`);
   expect(whole.values).toEqual([Array.from({ length: 9 }, (_, i) => i / 4)]);
-  expect(whole.recording.channels[0]!.heard.rate).toBe('column 1 holds clock times, which are not read');
+  expect(whole.recording.channels[0]!.rate).toMatchObject({ known: true, value: 1 });
+  expect(whole.recording.start).toMatchObject({ value: '2026-11-25 17:04:00.5' });
+  const days = await read(`Date;A [g]\n${rows(9, (i) => `2026-11-0${i + 1};${i / 4}`)}`);
+  expect(days.recording.channels[0]!.heard.rate).toBe('column 1 holds dates without a time of day');
   const parted = await read(rows(9, (i) => `2026/11/25,17:04:0${i},${i / 4},1.5`));
   expect(parted.values).toHaveLength(2);
 });
@@ -176,7 +179,7 @@ test('negative: what is no table of numbers is refused with its line', async () 
   expect(await refused('a text\nof words\n')).toContain('columns of numbers below a head');
   expect(await refused(`${rows(50, (i) => `${i};1.5`)}\n3;x\n`)).toContain("line 51: x', expected a number");
   expect(await refused(`${rows(50, (i) => `${i};1.5`)}\n3;1;2;3\n`)).toContain('line 51: 4 columns');
-  expect(await refusedSaying(readWhole(Uint8Array.of(0xff, 0xfe, 0x31, 0, 0x32, 0)))).toContain('text in UTF-16');
+  expect(await refusedSaying(readWhole(Uint8Array.of(0xff, 0xfe, 0x31, 0, 0x32, 0)))).toContain('Two rows at least');
   expect(await refused('x'.repeat(700_000))).toContain('lines of at most');
   expect(await refused(rows(3, () => '1\t'.repeat(2000)))).toContain('at most 1024');
 });
