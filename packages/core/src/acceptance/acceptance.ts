@@ -48,7 +48,8 @@ export interface Acceptance extends Omit<Recorded, 'records' | 'serving'> {
 export function acceptance(design: Design, recorded: Recorded, seed: number): Acceptance {
   const { records, serving, ...rest } = recorded;
   const beside = { readings: recorded.session.readings, serving };
-  const identified = identifiedChains(design, records, beside);
+  const sound = records.filter(({ doubts = [] }) => doubts.length === 0);
+  const identified = identifiedChains(design, sound, beside);
   return {
     ...rest,
     design,

@@ -121,13 +121,24 @@ function resultsOf(
     .filter((kind) => kind.on.includes(record.occasion.kind) && kind.applies(place.designed))
     .flatMap((kind) =>
       kind.judge({ ...place, record, others, serving: beside, points }).map((judged) => ({
-        ...judged,
+        ...doubted(judged, record),
         check: kind.kind,
         title: kind.title,
         at: record.at,
         record: recordName(record),
       })),
     );
+}
+
+/** A doubtful record may well show what is wrong; that all is well it does not prove. */
+function doubted(judged: Judged, { doubts = [] }: MeasuredRecord): Judged {
+  if (judged.verdict !== 'meets' || doubts.length === 0) return judged;
+  return {
+    ...judged,
+    verdict: 'cannot tell',
+    because: `The record itself is in doubt: ${doubts.join('; ')}.`,
+    needs: ['the same record once more, without that'],
+  };
 }
 
 function resultsOfTable(table: ReadingTable, places: ReadonlyMap<string, Placed>): readonly CheckResult[] {

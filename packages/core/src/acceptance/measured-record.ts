@@ -64,6 +64,8 @@ export interface MeasuredRecord extends RecordedHow {
   readonly at: string;
   readonly occasion: Occasion;
   readonly measures: ChannelMeasures;
+  /** What makes the record itself doubtful, in words: it may show a fault, and proves nothing. */
+  readonly doubts?: readonly string[];
 }
 
 /** A channel that is no measuring point and serves the others of its recording: the mark of each turn, a reference. */

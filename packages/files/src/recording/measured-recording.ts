@@ -61,9 +61,9 @@ export async function measuredRecording(
       gathering.take(factor === 1 && offset === 0 ? block : block.map((value) => value * factor + offset));
     }
   }
-  const records = named.map(({ channel, facts, gathering }) => ({
+  const records = named.map(({ channel, index, facts, gathering }) => ({
     channel,
-    record: recordOf(stated, channel, facts.statement, gathering.result()),
+    record: recordOf(stated, channel, facts.statement, gathering.result(), doubtsOf(survey.recording, index)),
   }));
   return {
     records: records.flatMap(({ channel, record }) => (channel.point === undefined ? [] : [record])),
@@ -79,7 +79,10 @@ export async function measuredRecording(
     })),
     form: survey.recording.form,
     start: startOf(survey.recording, stated),
-    findings: [...survey.recording.findings, ...named.flatMap(({ facts }) => facts.findings)],
+    findings: [
+      ...survey.recording.findings.map((each) => ofRecording(each, stated)),
+      ...named.flatMap(({ facts }) => facts.findings),
+    ],
     questions: questionsLeft(survey.recording, stated, named),
   };
 }
@@ -89,6 +92,7 @@ function recordOf(
   channel: StatedChannel,
   statement: MeasuredRecord['statement'],
   measures: ChannelMeasures,
+  doubts: readonly string[],
 ): MeasuredRecord {
   return {
     recording: stated.name,
@@ -97,6 +101,7 @@ function recordOf(
     occasion: stated.occasion,
     statement,
     measures,
+    ...(doubts.length === 0 ? {} : { doubts }),
   };
 }
 
@@ -141,4 +146,25 @@ function startOf({ start }: Parameters<typeof questionsOf>[0], { answers }: Stat
   const answered = answers.values.start;
   if (answered?.known === true) return String(answered.value);
   return start.known ? start.value : undefined;
+}
+
+/** A finding of a file with the name of its recording; what the records file answers is a question no more. */
+function ofRecording(found: Finding, { name, answers }: StatedRecording): Finding {
+  const { asks, ...rest } = found;
+  const at = found.at === 'the recording' ? name : `${name} / ${found.at}`;
+  const answered = found.rule === 'recording/rate-against-time-column' && answers.values.rate?.known === true;
+  if (!answered) return { ...found, at };
+  return { ...rest, at, weight: 'warns' };
+}
+
+const doubtful: Readonly<Record<string, string>> = {
+  'recording/settled': 'it settles over its whole length',
+  'recording/no-standstill': 'it stands still for a stretch',
+  'recording/bytes-in-order': 'its bytes look exchanged',
+};
+
+function doubtsOf({ channels, findings }: Parameters<typeof questionsOf>[0], index: number): readonly string[] {
+  return findings.flatMap(({ rule, at }) =>
+    at === channels[index]!.of && doubtful[rule] !== undefined ? [doubtful[rule]] : [],
+  );
 }
