@@ -198,6 +198,7 @@ function pointOf(
   return {
     statement,
     way,
+    ...(read.chain === undefined ? {} : { statedLength: read.chain.cableLength }),
     chosen: transducer === undefined || mount === undefined ? undefined : { transducer, mount },
     compared: { transducers, mounts } as PlantPoint['compared'],
     alarm: read.alarm,

@@ -89,6 +89,8 @@ export interface PlantPoint {
   readonly statement: PointStatement;
   /** Everything but transducer and mount. */
   readonly way: Omit<ChainParts, 'transducer' | 'mount'> | undefined;
+  /** The length of the cable as stated, with how it is known; the way holds its value alone. */
+  readonly statedLength?: Stated<number>;
   readonly chosen: { readonly transducer: Transducer; readonly mount: Mount } | undefined;
   readonly compared: { readonly transducers: readonly Transducer[]; readonly mounts: readonly Mount[] };
   readonly alarm: AlarmStatement | undefined;

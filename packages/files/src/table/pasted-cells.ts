@@ -1,14 +1,15 @@
 /**
  * The cells of a table copied from a spreadsheet, or of a text whose values are parted by tabs, semicolons or commas:
  * rows of trimmed texts. A cell in quotes may hold the sign that parts, line ends and doubled quotes. Rows without any
- * text at the end are left out; one in the midst stays, so that rows keep their number.
+ * text at the end are left out; one in the midst stays, so that rows keep their number. `parting` is the sign that
+ * parts cells where that is known.
  */
-export function pastedCells(text: string): readonly (readonly string[])[] {
+export function pastedCells(text: string, parting?: '\t' | ';' | ','): readonly (readonly string[])[] {
   const plain = text
     .replace(/^\ufeff/, '')
     .replaceAll('\r\n', '\n')
     .replaceAll('\r', '\n');
-  const between = partingSign(plain);
+  const between = parting ?? partingSign(plain);
   const rows: string[][] = [[]];
   let at = 0;
   while (at < plain.length) {

@@ -9,6 +9,7 @@ import {
   showQuantity,
   valueIfStated,
 } from '@soundpost/core';
+import { saidOf } from './origin.ts';
 import type { PointRow } from './views.ts';
 
 /** A point as its file states it, before it is worked out. */
@@ -31,6 +32,7 @@ export function statedRow(machine: PlantMachine, point: PlantPoint, showing: Sho
           ? showQuantity('length', way.cableLength.value, showing)
           : 'unknown',
     input: way?.input.name ?? '',
+    said: saidAt(point),
     targets: statement.targets.length,
     covered: undefined,
     outcome: undefined,
@@ -38,6 +40,11 @@ export function statedRow(machine: PlantMachine, point: PlantPoint, showing: Sho
     rules: [],
     margin: undefined,
   };
+}
+
+function saidAt({ statement: { location, direction }, statedLength }: PlantPoint): PointRow['said'] {
+  const all = { location: saidOf(location), direction: saidOf(direction), cableLength: saidOf(statedLength) };
+  return Object.fromEntries(Object.entries(all).filter(([, said]) => said !== undefined));
 }
 
 /** The same row with what the design found. */

@@ -97,11 +97,9 @@ const tellers: { readonly [Is in NumberAsked['is']]: Teller<Is> } = {
     return views(found && explainedFindings(found.point));
   },
   'cable length': ({ of }, session, showing) => {
-    const length = session.point(of)?.point.stated.way?.cableLength;
+    const length = session.point(of)?.point.stated.statedLength;
     if (length?.known !== true) return [];
-    return views(
-      typedNumber('cable length', `${of}, chain`, length as Entry, showQuantity('length', length.value, showing)),
-    );
+    return views(typedNumber('cable length', `${of}, chain`, length, showQuantity('length', length.value, showing)));
   },
   'speed range': ({ machine }, session, showing) => {
     const found = session.machine(machine);
@@ -212,7 +210,7 @@ function statedBehind({ of, what }: Assumption, { stated, point }: DesignedPoint
           : key;
   if (target?.[name]?.known === true) return target[name];
   if (of === point.of && what === 'surface temperature') return known(point.surfaceTemperature);
-  return what === 'length' ? known(stated.way?.cableLength) : undefined;
+  return what === 'length' ? known(stated.statedLength) : undefined;
 }
 
 function known(entry: { readonly known: boolean } | undefined): Entry | undefined {

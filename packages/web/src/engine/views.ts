@@ -1,5 +1,6 @@
 import type { Edit } from '@soundpost/server/protocol';
 import type { SpeedRange } from './machine/views.ts';
+import type { SaidOf } from './origin.ts';
 import type { WhyView } from './why-views.ts';
 
 /** How the engineer wants values shown. */
@@ -59,6 +60,8 @@ export interface PointRow {
   readonly cable: string;
   readonly cableLength: string;
   readonly input: string;
+  /** What the file says of these values beside them, where it says something. */
+  readonly said: { readonly [Of in 'location' | 'direction' | 'cableLength']?: SaidOf };
   readonly targets: number;
   /** Targets met; absent while the point is being worked out. */
   readonly covered: number | undefined;

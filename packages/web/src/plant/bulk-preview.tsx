@@ -1,8 +1,11 @@
 import { useState } from 'react';
 import { useAnswer, usePlantStore } from '../app/plant-context.tsx';
+import { noOrigin } from '../engine/origin.ts';
+import type { PointRow } from '../engine/views.ts';
 import { OutcomeWord } from '../parts/verdict-word.tsx';
-import type { BulkChange } from './bulk-change.ts';
-import { columnCalled } from './columns.ts';
+import { bulkChange } from './bulk-change.ts';
+import { type ColumnKey, columnCalled } from './columns.ts';
+import { OriginFields, OriginNote } from './origin-fields.tsx';
 import { wordsAtCell } from './row-edits.ts';
 import { SheetDialog } from './sheet-dialog.tsx';
 
@@ -11,17 +14,25 @@ const mostForeseen = 40;
 
 /** A change of many points before it is made: what each had, what it would have, and what would become of it. */
 export function BulkPreview({
-  change,
+  rows,
+  column,
+  value,
   close,
 }: {
-  readonly change: BulkChange;
+  readonly rows: readonly PointRow[];
+  readonly column: ColumnKey;
+  readonly value: string;
   readonly close: (made: boolean) => void;
 }) {
-  const { column, value, changed, same, bare, edits, label } = change;
+  const [origin, setOrigin] = useState(noOrigin);
+  const { changed, same, bare, edits, label, stated, said } = bulkChange(rows, column, value, {
+    ...origin,
+    source: origin.source.trim(),
+  });
   const store = usePlantStore();
   const [refused, setRefused] = useState<string>();
   const [busy, setBusy] = useState(false);
-  const { editing, text, title } = columnCalled(column);
+  const { editing, text, title, stated: columnStates } = columnCalled(column);
   const place = editing?.by === 'part' ? editing.place : undefined;
   const asked = changed.slice(0, mostForeseen).map((row) => row.of);
   const foreseen = useAnswer(
@@ -58,6 +69,9 @@ export function BulkPreview({
             {bare.length > 5 ? ' …' : ''}
           </p>
         ) : undefined}
+        {changed.length > 0 && (stated || said.size > 0) ? (
+          <OriginFields origin={origin} change={setOrigin} losing={said.size} />
+        ) : undefined}
         {changed.length > 0 ? (
           <table>
             <thead>
@@ -82,6 +96,9 @@ export function BulkPreview({
                   <td>{text(row) || <span className="quiet">none</span>}</td>
                   <td>
                     <strong>{value}</strong>
+                    {columnStates ? (
+                      <OriginNote said={said.get(row.of) ?? ''} origin={stated ? origin : undefined} />
+                    ) : undefined}
                   </td>
                   {place === undefined ? undefined : (
                     <>

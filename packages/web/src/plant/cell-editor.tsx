@@ -1,5 +1,6 @@
 import { useEffect, useId, useRef, useState } from 'react';
 import { usePlantStore } from '../app/plant-context.tsx';
+import { originWords } from '../engine/origin.ts';
 import type { PartChoices } from '../engine/part-choices.ts';
 import type { PointRow } from '../engine/views.ts';
 import { CellNote } from './cell-note.tsx';
@@ -22,7 +23,7 @@ export function CellEditor({ row, column, first, parts, refused, take, leave }: 
   const [cell, setCell] = useState<HTMLInputElement | null>(null);
   const [text, setText] = useState(first ?? column.text(row));
   const [picked, setPicked] = useState(-1);
-  const [origin, setOrigin] = useState('');
+  const said = column.stated === undefined ? undefined : row.said[column.stated];
   const store = usePlantStore();
   const touched = useRef(first !== undefined);
   const done = useRef(false);
@@ -38,7 +39,6 @@ export function CellEditor({ row, column, first, parts, refused, take, leave }: 
     if (editing.by !== 'length') return;
     void store.engine.length(row.machine, row.name).then((written) => {
       if (written === undefined) return;
-      setOrigin(written.origin);
       if (!touched.current) setText(written.text);
     });
   }, [editing, store, row.machine, row.name]);
@@ -120,9 +120,9 @@ export function CellEditor({ row, column, first, parts, refused, take, leave }: 
           <p>The catalogue has no {column.title.toLowerCase()} of this name.</p>
         ) : undefined}
         {editing.by === 'length' ? <p>A length with its unit, such as 85 m; or unknown.</p> : undefined}
-        {origin === '' ? undefined : (
+        {said === undefined ? undefined : (
           <p>
-            The length in the file is <bdi>{origin}</bdi>. That goes when another is written.
+            Of what is in the file is said: <bdi>{originWords(said)}</bdi>. That goes when another is written.
           </p>
         )}
         {editing.by === 'words' ? <p>In words; or unknown.</p> : undefined}

@@ -1,3 +1,4 @@
+import type { PasteField } from '../engine/paste/views.ts';
 import type { PlaceView, PointRow } from '../engine/views.ts';
 
 /** How a cell is changed: with a part of the catalogue, with a length and its unit, or with free words. */
@@ -5,6 +6,9 @@ export type Editing =
   | { readonly by: 'part'; readonly place: PlaceView['place'] }
   | { readonly by: 'length' }
   | { readonly by: 'words' };
+
+/** The columns whose values the file may say more of: how they are known, and where from. */
+export type StatedColumn = keyof PointRow['said'];
 
 export interface Column {
   readonly key:
@@ -25,6 +29,8 @@ export interface Column {
   readonly align?: 'number';
   /** Where in the point's entry of the plant file the value stands. */
   readonly path?: readonly string[];
+  /** Its own key, where the file may say how the value is known. */
+  readonly stated?: StatedColumn;
 }
 
 const part = (place: PlaceView['place'], title: string): Column => ({
@@ -38,8 +44,22 @@ const part = (place: PlaceView['place'], title: string): Column => ({
 /** The table of measuring points, from left to right. */
 export const columns: readonly Column[] = [
   { key: 'name', title: 'Point', text: (row) => row.name },
-  { key: 'location', title: 'Location', text: (row) => row.location, editing: { by: 'words' }, path: ['location'] },
-  { key: 'direction', title: 'Direction', text: (row) => row.direction, editing: { by: 'words' }, path: ['direction'] },
+  {
+    key: 'location',
+    title: 'Location',
+    text: (row) => row.location,
+    editing: { by: 'words' },
+    path: ['location'],
+    stated: 'location',
+  },
+  {
+    key: 'direction',
+    title: 'Direction',
+    text: (row) => row.direction,
+    editing: { by: 'words' },
+    path: ['direction'],
+    stated: 'direction',
+  },
   part('transducer', 'Transducer'),
   part('mount', 'Mount'),
   part('cable', 'Cable'),
@@ -51,6 +71,7 @@ export const columns: readonly Column[] = [
     editing: { by: 'length' },
     align: 'number',
     path: ['chain', 'cable-length'],
+    stated: 'cableLength',
   },
   part('input', 'Input'),
   {
@@ -69,6 +90,11 @@ export const columns: readonly Column[] = [
     align: 'number',
   },
 ];
+
+/** What a column is called where a table is pasted; nothing for one that is worked out. */
+export function pasteFieldOf({ key, path }: Column): PasteField | undefined {
+  return key === 'name' ? 'point' : (path?.at(-1) as PasteField | undefined);
+}
 
 export type ColumnKey = Column['key'];
 

@@ -15,6 +15,7 @@ const row = (machine: string, name: string, more: Partial<PointRow> = {}): Point
   cable: 'TSP',
   cableLength: '85 m',
   input: 'ONL-24',
+  said: {},
   targets: 5,
   covered: 5,
   outcome: 'meets',

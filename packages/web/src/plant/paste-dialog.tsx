@@ -1,28 +1,49 @@
 import { useDeferredValue, useState } from 'react';
 import { useAnswer, usePlantStore } from '../app/plant-context.tsx';
-import { type PasteChoices, type PasteField, pasteFields } from '../engine/paste/views.ts';
+import { noOrigin } from '../engine/origin.ts';
+import { type PasteAt, type PasteChoices, type PasteField, pasteFields } from '../engine/paste/views.ts';
+import { OriginFields } from './origin-fields.tsx';
 import { PasteTable } from './paste-table.tsx';
 import { wordsAtCell } from './row-edits.ts';
 import { SheetDialog } from './sheet-dialog.tsx';
 
 /** A table copied from a spreadsheet: how it is read, what is refused and why; nothing is changed before it is confirmed. */
-export function PasteDialog({ first, close }: { readonly first: string; readonly close: () => void }) {
+export function PasteDialog({
+  first,
+  at,
+  close,
+}: {
+  readonly first: string;
+  /** Where in the table of points the hand was when it was pasted. */
+  readonly at: PasteAt | undefined;
+  readonly close: () => void;
+}) {
   const store = usePlantStore();
   const [text, setText] = useState(first);
-  const [choices, setChoices] = useState<PasteChoices>({});
+  const start: PasteChoices = at === undefined ? {} : { at };
+  const [choices, setChoices] = useState<PasteChoices>(start);
   const [refused, setRefused] = useState<string>();
   const [busy, setBusy] = useState(false);
   const asked = useDeferredValue(text);
-  const answer = useAnswer(({ engine }) => engine.pasted(asked, choices), `${JSON.stringify(choices)} ${asked}`);
+  const answer = useAnswer(
+    ({ engine }) => engine.pasted(asked, choices),
+    `${JSON.stringify({ ...choices, at: at?.points.length })} ${asked}`,
+  );
   const [shown, setShown] = useState(answer);
   if (answer !== undefined && answer !== shown) setShown(answer);
   const view = asked.trim() === '' ? undefined : shown;
-  const said = (more: PasteChoices) => {
+  const said = ({ fields, ...more }: PasteChoices) => {
     setRefused(undefined);
-    setChoices({ ...choices, ...more });
+    const { fields: before, ...rest } = choices;
+    const kept = fields ?? ('placing' in more || 'heads' in more ? undefined : before);
+    setChoices({ ...rest, ...more, ...(kept === undefined ? {} : { fields: kept }) });
   };
   const made = view?.rows.filter((row) => row.fate === 'new').length ?? 0;
   const changed = view?.rows.filter((row) => row.fate === 'changed').length ?? 0;
+  const origin = choices.origin ?? noOrigin;
+  const coming = view?.rows.flatMap((row) => (row.refused === undefined ? row.cells : [])) ?? [];
+  const states = coming.some((cell) => cell.stated && cell.taken !== undefined);
+  const losing = coming.filter((cell) => cell.taken !== undefined && cell.said !== '').length;
   const apply = async () => {
     if (answer === undefined) return;
     setBusy(true);
@@ -46,20 +67,41 @@ export function PasteDialog({ first, close }: { readonly first: string; readonly
             spellCheck={false}
             onChange={(event) => {
               setText(event.target.value);
-              setChoices({});
+              setChoices({ ...start, ...(choices.origin === undefined ? {} : { origin: choices.origin }) });
               setRefused(undefined);
             }}
           />
         </label>
         {view === undefined ? undefined : (
           <>
+            {view.mayPlace ? (
+              <fieldset className="paste-placing">
+                <legend>Where the rows go</legend>
+                {(
+                  [
+                    ['by place', `To ${at!.points[0]} and the points below it, as the table lists them`],
+                    ['by name', 'To the points that a column names'],
+                  ] as const
+                ).map(([placing, words]) => (
+                  <label key={placing} className="tick">
+                    <input
+                      type="radio"
+                      name="paste-placing"
+                      checked={view.placing === placing}
+                      onChange={() => said({ placing })}
+                    />{' '}
+                    <bdi>{words}</bdi>
+                  </label>
+                ))}
+              </fieldset>
+            ) : undefined}
             <fieldset className="paste-columns">
               <legend>Columns</legend>
               <label className="tick">
                 <input
                   type="checkbox"
                   checked={view.heads}
-                  onChange={(event) => setChoices({ ...choices, heads: event.target.checked, fields: [] })}
+                  onChange={(event) => said({ heads: event.target.checked })}
                 />{' '}
                 The first row names the columns
               </label>
@@ -111,7 +153,14 @@ export function PasteDialog({ first, close }: { readonly first: string; readonly
                 ))}
               </fieldset>
             )}
-            {view.unread === undefined ? <PasteTable view={view} /> : <p className="refused">✗ {view.unread}</p>}
+            {view.unread === undefined && states ? (
+              <OriginFields origin={origin} change={(next) => said({ origin: next })} losing={losing} />
+            ) : undefined}
+            {view.unread === undefined ? (
+              <PasteTable view={view} origin={origin} />
+            ) : (
+              <p className="refused">✗ {view.unread}</p>
+            )}
           </>
         )}
       </div>

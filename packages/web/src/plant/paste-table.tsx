@@ -1,11 +1,13 @@
 import { useState } from 'react';
+import type { Origin } from '../engine/origin.ts';
 import type { PasteCell, PasteRow, PasteView } from '../engine/paste/views.ts';
+import { OriginNote } from './origin-fields.tsx';
 
 const most = 200;
 const signs: Readonly<Record<PasteRow['fate'], string>> = { new: '+', changed: '△', 'as it was': '=', refused: '✗' };
 
 /** What was understood of each row: what stays, what changes from what to what, what is refused and why. */
-export function PasteTable({ view }: { readonly view: PasteView }) {
+export function PasteTable({ view, origin }: { readonly view: PasteView; readonly origin: Origin }) {
   const [only, setOnly] = useState(false);
   const lame = (row: PasteRow) => row.refused !== undefined || row.cells.some((cell) => cell.refused !== undefined);
   const rows = only ? view.rows.filter(lame) : view.rows;
@@ -52,7 +54,7 @@ export function PasteTable({ view }: { readonly view: PasteView }) {
                 </td>
                 {fields.map((field) => (
                   <td key={field}>
-                    <Value cell={row.cells.find((cell) => cell.field === field)} />
+                    <Value cell={row.cells.find((cell) => cell.field === field)} origin={origin} />
                   </td>
                 ))}
               </tr>
@@ -65,9 +67,9 @@ export function PasteTable({ view }: { readonly view: PasteView }) {
   );
 }
 
-function Value({ cell }: { readonly cell: PasteCell | undefined }) {
+function Value({ cell, origin }: { readonly cell: PasteCell | undefined; readonly origin: Origin }) {
   if (cell === undefined) return undefined;
-  const { pasted, before, taken, refused } = cell;
+  const { pasted, before, said, stated, taken, refused } = cell;
   if (refused !== undefined) {
     return (
       <span className="refused">
@@ -88,6 +90,7 @@ function Value({ cell }: { readonly cell: PasteCell | undefined }) {
       <ins>
         <bdi>{taken}</bdi>
       </ins>
+      {stated ? <OriginNote said={said} origin={taken === 'unknown' ? undefined : origin} /> : undefined}
     </>
   );
 }

@@ -2,6 +2,7 @@ import '../style/plant.css';
 import { useEffect, useMemo, useState } from 'react';
 import { useSearchParams } from 'wouter';
 import { usePlantState } from '../app/plant-context.tsx';
+import type { PasteAt } from '../engine/paste/views.ts';
 import type { PlantView as PlantRecord } from '../engine/views.ts';
 import { usePrinting } from '../parts/use-printing.ts';
 import { CoverageLine } from './coverage-line.tsx';
@@ -19,15 +20,17 @@ import { useTypedCells } from './use-typed-cells.ts';
 /** The plant: every measuring point under its machine, as a table to be read, changed and pasted into. */
 export function PlantView() {
   const { plant } = usePlantState();
-  const [pasting, setPasting] = useState<string>();
+  const [pasting, setPasting] = useState<{ readonly text: string; readonly at: PasteAt | undefined }>();
   const [adding, setAdding] = useState(false);
   useEffect(() => {
     const pasted = (event: ClipboardEvent) => {
+      // The table takes what is pasted at one of its cells.
+      if (event.defaultPrevented) return;
       if (event.target instanceof Element && event.target.closest('input, textarea, select, dialog') !== null) return;
       const text = event.clipboardData?.getData('text/plain') ?? '';
       if (text.trim() === '') return;
       event.preventDefault();
-      setPasting(text);
+      setPasting({ text, at: undefined });
     };
     window.addEventListener('paste', pasted);
     return () => window.removeEventListener('paste', pasted);
@@ -35,17 +38,23 @@ export function PlantView() {
   if (plant === undefined) return undefined;
   return (
     <div className="plant-view">
-      <Points plant={plant} paste={() => setPasting('')} add={() => setAdding(true)} />
+      <Points
+        plant={plant}
+        paste={(text = '', at = undefined) => setPasting({ text, at })}
+        add={() => setAdding(true)}
+      />
       <QuestionList />
       {adding ? <MachineAdding close={() => setAdding(false)} /> : undefined}
-      {pasting === undefined ? undefined : <PasteDialog first={pasting} close={() => setPasting(undefined)} />}
+      {pasting === undefined ? undefined : (
+        <PasteDialog first={pasting.text} at={pasting.at} close={() => setPasting(undefined)} />
+      )}
     </div>
   );
 }
 
 interface PointsOptions {
   readonly plant: PlantRecord;
-  readonly paste: () => void;
+  readonly paste: (text?: string, at?: PasteAt) => void;
   readonly add: () => void;
 }
 
@@ -81,7 +90,7 @@ function Points({ plant, paste, add }: PointsOptions) {
         ) : undefined}
       </header>
       {plant.machines.length === 0 ? undefined : (
-        <FilterBar filters={filters} change={change} rules={counted} paste={paste} add={add} />
+        <FilterBar filters={filters} change={change} rules={counted} paste={() => paste()} add={add} />
       )}
       {plant.machines.length === 0 ? (
         <Empty>
@@ -101,14 +110,14 @@ function Points({ plant, paste, add }: PointsOptions) {
         </Empty>
       ) : (
         <>
-          <PointGrid lines={lines} selection={selection} typed={typed} />
+          <PointGrid lines={lines} selection={selection} typed={typed} paste={paste} />
           {printing ? <PrintedPoints lines={lines} /> : undefined}
         </>
       )}
       {plant.machines.length > 0 && plant.points.length === 0 ? (
         <Empty>
           No measuring point yet.{' '}
-          <button type="button" className="main" onClick={paste}>
+          <button type="button" className="main" onClick={() => paste()}>
             Paste a table…
           </button>{' '}
           of points with their machines, or open a machine and add its points one by one.
@@ -117,7 +126,7 @@ function Points({ plant, paste, add }: PointsOptions) {
       {plant.points.length === 0 ? undefined : <SelectionBar selection={selection} rows={selected} />}
       <p id="grid-keys" className="keys quiet">
         Arrows move, Enter or F2 edits a cell, Enter or ? opens a number, Escape leaves it, Space selects, Shift selects
-        on, Ctrl+Enter opens the point, Ctrl+C copies, Ctrl+V pastes a table.
+        on, Ctrl+Enter opens the point, Ctrl+C copies, Ctrl+V pastes a table, or a block at the cell.
       </p>
     </section>
   );

@@ -3,7 +3,8 @@ import { type ClipboardEvent, type KeyboardEvent, useCallback, useMemo, useRef, 
 import { useLocation } from 'wouter';
 import { machineAddress, pointAddress } from '../app/address.ts';
 import { useAnswer, usePlantStore } from '../app/plant-context.tsx';
-import { columns } from './columns.ts';
+import type { PasteAt } from '../engine/paste/views.ts';
+import { columns, pasteFieldOf } from './columns.ts';
 import { type Place, placeAfter } from './grid-keys.ts';
 import { type GridActs, GridLine } from './grid-line.tsx';
 import { askedOf, GridWhy, type OpenedCell } from './grid-why.tsx';
@@ -21,8 +22,10 @@ export function PointGrid(props: {
   readonly lines: readonly Line[];
   readonly selection: Selection;
   readonly typed: TypedCells;
+  /** What was pasted with the hand at a cell of a point. */
+  readonly paste: (text: string, at: PasteAt | undefined) => void;
 }) {
-  const { lines, selection, typed } = props;
+  const { lines, selection, typed, paste } = props;
   const store = usePlantStore();
   const [, navigate] = useLocation();
   const box = useRef<HTMLDivElement>(null);
@@ -113,6 +116,13 @@ export function PointGrid(props: {
     event.preventDefault();
     event.clipboardData.setData('text/plain', tableText(rows));
   };
+  const pasted = (event: ClipboardEvent) => {
+    if (event.target instanceof HTMLInputElement) return;
+    const text = event.clipboardData.getData('text/plain');
+    if (text.trim() === '') return;
+    event.preventDefault();
+    paste(text, line?.kind === 'point' ? pasteAt(lines, active) : undefined);
+  };
   const now: GridActs = {
     point: (to, again) => {
       const column = columns[to.column - 1];
@@ -158,6 +168,7 @@ export function PointGrid(props: {
       onScroll={() => store.touched()}
       onKeyDown={pressed}
       onCopy={copied}
+      onPaste={pasted}
     >
       {/* biome-ignore-start lint/a11y/useSemanticElements: as above */}
       {/* biome-ignore-start lint/a11y/useFocusableInteractive: the grid keeps the focus and points at its cell */}
@@ -214,6 +225,14 @@ export function PointGrid(props: {
       />
     </div>
   );
+}
+
+/** The points from a cell down, past the lines of machines, and what the columns from it to the right hold. */
+function pasteAt(lines: readonly Line[], { line, column }: Place): PasteAt {
+  return {
+    points: lines.slice(line).flatMap((each) => (each.kind === 'point' ? [each.key] : [])),
+    fields: columns.slice(Math.max(0, column - 1)).map((each) => pasteFieldOf(each)),
+  };
 }
 
 /** The line of the machine that a line stands under. */

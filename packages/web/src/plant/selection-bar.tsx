@@ -1,7 +1,6 @@
 import { useState } from 'react';
 import { useAnswer } from '../app/plant-context.tsx';
 import type { PointRow } from '../engine/views.ts';
-import { type BulkChange, bulkChange } from './bulk-change.ts';
 import { BulkPreview } from './bulk-preview.tsx';
 import { type ColumnKey, columnCalled, columns } from './columns.ts';
 import type { Selection } from './use-selection.ts';
@@ -19,7 +18,7 @@ export function SelectionBar({
   const parts = useAnswer((store) => store.engine.placeChoices(), 'place choices');
   const [key, setKey] = useState<ColumnKey>('mount');
   const [value, setValue] = useState('');
-  const [preview, setPreview] = useState<BulkChange>();
+  const [preview, setPreview] = useState<{ readonly rows: readonly PointRow[]; readonly value: string }>();
   const count = rows.length;
   const { editing, title } = columnCalled(key);
   const choices = editing?.by === 'part' ? (parts?.[editing.place] ?? []) : undefined;
@@ -29,7 +28,7 @@ export function SelectionBar({
       aria-label="Change the selected points"
       onSubmit={(event) => {
         event.preventDefault();
-        if (count > 0 && value.trim() !== '') setPreview(bulkChange(rows, key, value.trim()));
+        if (count > 0 && value.trim() !== '') setPreview({ rows, value: value.trim() });
       }}
     >
       <p role="status">
@@ -86,7 +85,9 @@ export function SelectionBar({
       </button>
       {preview === undefined ? undefined : (
         <BulkPreview
-          change={preview}
+          rows={preview.rows}
+          column={key}
+          value={preview.value}
           close={(made) => {
             setPreview(undefined);
             if (made) setValue('');

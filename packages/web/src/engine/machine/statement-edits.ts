@@ -1,4 +1,6 @@
 import type { Edit } from '@soundpost/server/protocol';
+import { stringify } from 'yaml';
+import { hasOrigin, noOrigin, type Origin } from '../origin.ts';
 import type { FieldForm, StatementForm } from './views.ts';
 
 /**
@@ -20,6 +22,27 @@ export function statementEdits(
   return (['value', 'status', 'source'] as const)
     .filter((key) => after[key] !== before[key])
     .map((key) => ({ path: [...path, key], yaml: after[key] === '' ? undefined : yamlScalar(after[key]) }));
+}
+
+/**
+ * The edits that put another value where one stands, with the origin of the new value: what was said of the old one
+ * does not pass over to it. `was` is that of the old one, where it has one.
+ */
+export function restatedEdits(
+  path: Edit['path'],
+  was: Origin | undefined,
+  value: string,
+  origin: Origin,
+): readonly Edit[] {
+  const now = value === 'unknown' ? noOrigin : origin;
+  if (!hasOrigin(now)) return [{ path, yaml: stringify(value, { lineWidth: 0 }).trim() }];
+  if (was === undefined || !hasOrigin(was)) return [{ path, yaml: mapping({ value, ...now }) }];
+  return [
+    { path: [...path, 'value'], yaml: yamlScalar(value) },
+    ...(['status', 'source'] as const)
+      .filter((key) => now[key] !== was[key])
+      .map((key) => ({ path: [...path, key], yaml: now[key] === '' ? undefined : yamlScalar(now[key]) })),
+  ];
 }
 
 /** Whether a field that holds this is not known: an empty one is, unless it may be left out. */

@@ -27,6 +27,18 @@ export function pastePlace(plant: Plant, machine: string | undefined, point: str
   return { refused: 'The plant has no point of this name, and no column says under which machine it would stand.' };
 }
 
+/** The point a row goes to by its place in the table of points; `of` is empty where the table has no more. */
+export function placeOf(plant: Plant, of: string): PastePlace {
+  if (of === '') return { refused: 'The table of points ends above this row.' };
+  const machine = plant.machines.find(
+    (each) => of.startsWith(`${each.name}/`) && pointOf(each, of.slice(each.name.length + 1)),
+  );
+  const point = machine && pointOf(machine, of.slice(machine.name.length + 1));
+  if (machine === undefined || point === undefined)
+    return { refused: `The plant has no point '${shortened(of, 80)}' any more.` };
+  return { machine, name: point.statement.name, point };
+}
+
 function silence(of: string, cell: string): string | undefined {
   if (cell === '') {
     return `No name of a ${of} stands here. Names are not taken from the row above: fill cells that were merged.`;

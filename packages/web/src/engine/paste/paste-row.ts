@@ -1,8 +1,18 @@
 import type { Plant, Showing } from '@soundpost/core';
 import type { Edit } from '@soundpost/server/protocol';
 import { stringify } from 'yaml';
-import { type PastePlace, pastePlace } from './paste-place.ts';
-import { type PasteWritings, pasteValue, saysTheSame, type ValueField, valueBefore } from './paste-value.ts';
+import { restatedEdits } from '../machine/statement-edits.ts';
+import { hasOrigin, type Origin, originWords } from '../origin.ts';
+import { type PastePlace, pastePlace, placeOf } from './paste-place.ts';
+import {
+  isStated,
+  type PasteWritings,
+  pasteValue,
+  saidBeforeOf,
+  saysTheSame,
+  type ValueField,
+  valueBefore,
+} from './paste-value.ts';
 import type { PasteCell, PasteColumn, PasteRow } from './views.ts';
 
 export interface ReadRow {
@@ -15,6 +25,7 @@ interface Reading {
   readonly columns: readonly PasteColumn[];
   readonly writings: PasteWritings;
   readonly showing: Showing;
+  readonly origin: Origin;
 }
 
 const inChain: readonly string[] = ['transducer', 'mount', 'cable', 'cable-length', 'input'];
@@ -22,13 +33,20 @@ const inChain: readonly string[] = ['transducer', 'mount', 'cable', 'cable-lengt
 /**
  * One row of a pasted table. Of a point the plant has, each value that can be taken is taken and the others stay as
  * they are; a new point is made whole or not at all. `named` holds the points of the rows above, and where they stand.
+ * `placed` is the point a row goes to by its place, whatever it names; empty where the table has no such point.
  */
-export function readRow(cells: readonly string[], line: number, reading: Reading, named: Map<string, number>): ReadRow {
+export function readRow(
+  cells: readonly string[],
+  line: number,
+  reading: Reading,
+  named: Map<string, number>,
+  placed: string | undefined,
+): ReadRow {
   const { plant, columns } = reading;
   const at = (field: PasteColumn['field']) => columns.findIndex((column) => column.field === field);
   const machine = at('machine') < 0 ? undefined : (cells[at('machine')] ?? '');
   const point = cells[at('point')] ?? '';
-  const place = pastePlace(plant, machine, point);
+  const place = placed === undefined ? pastePlace(plant, machine, point) : placeOf(plant, placed);
   const refusedRow = (words: string, read: readonly PasteCell[] = []): ReadRow => ({
     row: { line, machine: machine ?? '', point, fate: 'refused', refused: words, cells: read },
     edits: [],
@@ -73,7 +91,7 @@ export function readRow(cells: readonly string[], line: number, reading: Reading
           : 'as it was';
   return {
     row: { line, machine: place.machine.name, point: place.name, fate, refused: undefined, cells: kept },
-    edits: editsOf(place, taken),
+    edits: editsOf(place, taken, reading.origin),
   };
 }
 
@@ -88,7 +106,16 @@ function readCell(
 ): PasteCell {
   const before = valueBefore(field, place.point, reading.showing);
   const said = pasteValue(field, pasted, unit, reading.plant.catalogue, reading.writings);
-  const cell = { field, pasted, before, taken: undefined, refused: undefined };
+  const was = saidBeforeOf(field, place.point);
+  const cell = {
+    field,
+    pasted,
+    before,
+    said: was === undefined ? '' : originWords(was),
+    stated: isStated(field),
+    taken: undefined,
+    refused: undefined,
+  };
   if (said.says === 'refused') return { ...cell, refused: said.words };
   if (said.says === 'nothing') return cell;
   const text = said.says === 'unknown' ? 'unknown' : said.text;
@@ -114,14 +141,24 @@ function missing(read: readonly PasteCell[]): string | undefined {
     : "The point is new: a column Installation has to say 'online' or 'portable'.";
 }
 
-function editsOf({ machine, name, point }: Found, taken: readonly PasteCell[]): readonly Edit[] {
+function editsOf({ machine, name, point }: Found, taken: readonly PasteCell[], origin: Origin): readonly Edit[] {
   const path = ['machines', machine.name, 'points', name];
-  const value = (field: ValueField) => taken.find((cell) => cell.field === field)?.taken;
+  const value = (field: ValueField) =>
+    entryOf(
+      taken.find((cell) => cell.field === field),
+      origin,
+    );
+  const edits = ({ field, taken: text, stated }: PasteCell): readonly Edit[] => {
+    const at = [...path, ...(inChain.includes(field) ? ['chain'] : []), field];
+    return stated
+      ? restatedEdits(at, saidBeforeOf(field as ValueField, point), text!, origin)
+      : [{ path: at, yaml: stringify(text).trim() }];
+  };
   const begins = taken.some((cell) => inChain.includes(cell.field)) && point?.way === undefined;
   // The reader of files asks for a length; that nobody gave one is said, not hidden.
   const length = begins && value('cable-length') === undefined ? [['cable-length', 'unknown'] as const] : [];
   const chain = [
-    ...taken.filter((cell) => inChain.includes(cell.field)).map((cell) => [cell.field, cell.taken] as const),
+    ...taken.filter((cell) => inChain.includes(cell.field)).map((cell) => [cell.field, entryOf(cell, origin)] as const),
     ...length,
   ];
   if (point === undefined) {
@@ -138,12 +175,16 @@ function editsOf({ machine, name, point }: Found, taken: readonly PasteCell[]): 
   if (begins) {
     const own = taken.filter((cell) => !inChain.includes(cell.field));
     return [
-      ...own.map((cell) => ({ path: [...path, cell.field], yaml: stringify(cell.taken).trim() })),
+      ...own.flatMap((cell) => edits(cell)),
       { path: [...path, 'chain'], yaml: stringify(Object.fromEntries(chain)).trimEnd() },
     ];
   }
-  return taken.map((cell) => ({
-    path: [...path, ...(inChain.includes(cell.field) ? ['chain'] : []), cell.field],
-    yaml: stringify(cell.taken).trim(),
-  }));
+  return taken.flatMap((cell) => edits(cell));
+}
+
+/** A value as it stands in what is made whole: with its origin where it may have one. */
+function entryOf(cell: PasteCell | undefined, { status, source }: Origin): unknown {
+  if (cell?.taken === undefined) return undefined;
+  if (!cell.stated || cell.taken === 'unknown' || !hasOrigin({ status, source })) return cell.taken;
+  return { value: cell.taken, ...(status === '' ? {} : { status }), ...(source === '' ? {} : { source }) };
 }

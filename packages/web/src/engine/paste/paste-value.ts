@@ -13,6 +13,7 @@ import {
   type Writing,
 } from '@soundpost/core';
 import { type Pasted, pastedQuantity, saidBefore } from '@soundpost/files';
+import { type SaidOf, saidOf } from '../origin.ts';
 import { shelfOf } from '../part-choices.ts';
 import type { PlaceView } from '../views.ts';
 import type { PasteField } from './views.ts';
@@ -96,6 +97,24 @@ export function valueBefore(field: ValueField, point: PlantPoint | undefined, sh
     input: () => way?.input.name ?? '',
   };
   return before[field]();
+}
+
+/** Whether the file may say of a value how it is known and where from. */
+export function isStated(field: ValueField): boolean {
+  return isQuantity(field) || field === 'location' || field === 'direction';
+}
+
+/** What the file says of the value that stands there now. */
+export function saidBeforeOf(field: ValueField, point: PlantPoint | undefined): SaidOf | undefined {
+  if (point === undefined) return undefined;
+  const { statement } = point;
+  const values: { readonly [Of in ValueField]?: Stated<unknown> | undefined } = {
+    location: statement.location,
+    direction: statement.direction,
+    'surface-temperature': statement.surfaceTemperature,
+    'cable-length': point.statedLength,
+  };
+  return saidOf(values[field]);
 }
 
 /** Whether a value says what the point says already; a length in feet may be the same length. */

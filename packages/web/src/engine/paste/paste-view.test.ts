@@ -98,3 +98,81 @@ test('law: columns are what the engineer says they are', () => {
   expect(pasted('').unread).toContain('nothing to read');
   expect(pasted('Point\tMount').unread).toContain('no row');
 });
+
+test('law: what the file says of a value is told before it goes, and the new value takes what is said of it', () => {
+  const table = 'Point\tLength [m]\tSurface temperature [°C]\tMount\npump-drive-end-loop\t90\t65\tmagnet-flat\n';
+  const cells = pasted(table).rows[0]!.cells;
+  expect(cells.map(({ field, said, taken }) => [field, said, taken])).toEqual([
+    ['cable-length', 'measured, walked on the tray', '90 m'],
+    ['surface-temperature', 'measured, infrared reading', undefined],
+    ['mount', '', 'magnet-flat'],
+  ]);
+  expect(pointOf(after(table), 'pump-drive-end-loop')!.statedLength).toEqual({
+    known: true,
+    value: 90,
+    written: '90 m',
+  });
+  const origin = { status: 'drawing', source: 'cable list, sheet 4' };
+  const point = pointOf(after(table, { origin }), 'pump-drive-end-loop')!;
+  expect(point.statedLength).toMatchObject({ value: 90, ...origin });
+  // A value that is the same keeps what is said of it.
+  expect(point.statement.surfaceTemperature).toMatchObject({ status: 'measured', source: 'infrared reading' });
+  expect(pasted('Point\tLength\npump-drive-end-loop\tunknown\n', { origin }).edits).toEqual([
+    { path: ['machines', 'P-301', 'points', 'pump-drive-end-loop', 'chain', 'cable-length'], yaml: 'unknown' },
+  ]);
+  const added = 'Machine\tPoint\tInstallation\tLocation\tTransducer\tMount\tCable\tLength\tInput\n'.concat(
+    'P-301\tmotor-drive-end\tonline\tmotor\tACC-100\tstud\tTSP\t12 m\tONL-24\n',
+  );
+  const made = pointOf(after(added, { origin }), 'motor-drive-end')!;
+  expect(made.statedLength).toMatchObject({ value: 12, ...origin });
+  expect(made.statement.location).toMatchObject({ value: 'motor', ...origin });
+});
+
+const points = ['P-301/pump-drive-end-horizontal', 'P-301/pump-drive-end-loop'];
+const fields = ['cable-length', 'input', undefined, undefined] as const;
+
+test('law: a block without heads goes to the cell it is pasted at, and to the points below', () => {
+  const at = { points, fields };
+  const view = pasted('3 m\tONL-24\t5 of 5\n90 m\t\t\n1 m\t\t\n', { at });
+  expect(view).toMatchObject({ placing: 'by place', heads: false, mayPlace: true });
+  expect(view.columns.map((column) => column.field)).toEqual(['cable-length', 'input', undefined]);
+  expect(view.rows.map(({ point, fate }) => [point, fate])).toEqual([
+    ['pump-drive-end-horizontal', 'changed'],
+    ['pump-drive-end-loop', 'changed'],
+    ['', 'refused'],
+  ]);
+  expect(view.rows[2]!.refused).toContain('ends above');
+  const read = after('3 m\tONL-24\n90 m', { at });
+  expect(pointOf(read, points[0]!.slice(6))!.way).toMatchObject({
+    cableLength: { value: 3 },
+    input: { name: 'ONL-24' },
+  });
+  expect(pointOf(read, points[1]!.slice(6))!.way).toMatchObject({
+    cableLength: { value: 90 },
+    input: { name: 'AI-16' },
+  });
+});
+
+test('law: one cell of words keeps its commas, and an empty row leaves its point alone', () => {
+  const at = { points, fields: ['location', 'direction'] as const };
+  expect(pasted('pump, other end', { at }).rows[0]!.cells[0]).toMatchObject({ taken: 'pump, other end' });
+  const view = pasted('\t\nx\ty', { at });
+  expect(view.rows.map(({ point }) => point)).toEqual(['pump-drive-end-loop']);
+});
+
+test('law: names say where a row goes, where they are pasted as names or heads name them', () => {
+  const byName = pasted('pump-drive-end-loop\tpump\n', { at: { points, fields: ['point', 'location'] } });
+  expect(byName).toMatchObject({ placing: 'by name' });
+  expect(byName.rows[0]).toMatchObject({ point: 'pump-drive-end-loop', fate: 'changed' });
+  const at = { points, fields };
+  const headed = pasted('Point\tMount\npump-drive-end-loop\tmagnet-flat', { at });
+  expect(headed).toMatchObject({ placing: 'by name', mayPlace: true });
+  expect(headed.rows[0]!.point).toBe('pump-drive-end-loop');
+  // Heads that name no point say what the columns are, the hand says where they go.
+  const length = pasted('Length [m]\n3', { at });
+  expect(length).toMatchObject({ placing: 'by place' });
+  expect(length.rows[0]).toMatchObject({ point: 'pump-drive-end-horizontal' });
+  expect(length.rows[0]!.cells[0]).toMatchObject({ taken: '3 m' });
+  const gone = pasted('3 m', { at: { points: ['P-301/gone'], fields } });
+  expect(gone.rows[0]!.refused).toContain('no point');
+});

@@ -1,4 +1,5 @@
 import type { Edit } from '@soundpost/server/protocol';
+import type { Origin } from '../origin.ts';
 
 /** What a column of a pasted table may say of a measuring point, as the plant file calls it. */
 export const pasteFields = [
@@ -23,6 +24,22 @@ export interface PasteChoices {
   /** What each column is, in the order of the table. */
   readonly fields?: readonly (PasteField | 'left out')[];
   readonly decimal?: 'point' | 'comma';
+  /** How the pasted values are known, and where they come from. */
+  readonly origin?: Origin;
+  /** Where in the table of points the hand was. */
+  readonly at?: PasteAt;
+  /** Whether a row goes to the point at its place below the hand, or to the point it names. */
+  readonly placing?: Placing;
+}
+
+export type Placing = 'by place' | 'by name';
+
+/** A cell of the table of points: a block without heads goes there as a spreadsheet would put it. */
+export interface PasteAt {
+  /** The points from that cell down, as the table lists them. */
+  readonly points: readonly string[];
+  /** What the columns from that cell to the right hold; nothing where a column is worked out and not typed. */
+  readonly fields: readonly (PasteField | undefined)[];
 }
 
 export interface PasteColumn {
@@ -36,6 +53,10 @@ export interface PasteCell {
   readonly field: PasteField;
   readonly pasted: string;
   readonly before: string;
+  /** What the file says of the value that goes, such as `measured, walked on the tray`; empty where it says nothing. */
+  readonly said: string;
+  /** Whether the new value may say how it is known. */
+  readonly stated: boolean;
   /** What would stand in the file; absent where the cell says nothing, nothing new, or cannot be taken. */
   readonly taken: string | undefined;
   readonly refused: string | undefined;
@@ -54,6 +75,9 @@ export interface PasteRow {
 
 export interface PasteView {
   readonly heads: boolean;
+  readonly placing: Placing;
+  /** Whether the rows can go to the points below the hand. */
+  readonly mayPlace: boolean;
   readonly columns: readonly PasteColumn[];
   /** A number that two countries read differently, if nobody has said yet how it is written. */
   readonly asksDecimal: string | undefined;
