@@ -38,7 +38,7 @@ test('another transducer stands beside the chosen one', async () => {
   const { json } = await done(rehearse, {
     ...small,
     fault: ['outer-ring:pump-drive-end:1 g peak'],
-    against: 'PVT-4/stud',
+    against: ['PVT-4/stud'],
   });
   expect((json as Shown).chains).toHaveLength(2);
   expect(burst(json, 1).decibels).toBeLessThan(burst(json, 0).decibels);
@@ -112,6 +112,54 @@ test('negative: an occasion and a defect that are not there are named with those
   expect(await refused({ occasion: 'tap' })).toMatch(/running, stopped, at-rest, taps, calibrator/);
   expect(await refused({ occasion: 'calibrator:10 m/s2 rms' })).toMatch(/at 159.15 Hz/);
   expect(await refused({ defect: ['loose-mont'] })).toMatch(/Did you mean 'loose-mount'/);
+});
+
+test('another mount, a longer cable and a defect stand beside the chosen chain', async () => {
+  const beside = await done(rehearse, {
+    ...small,
+    against: ['mount:magnet-flat', 'cable-length:300 m'],
+    'against-defect': ['polarity'],
+  });
+  expect(flowing(beside)).toContain('ACC-100 on magnet-flat, 300 m TSP, PORT-24');
+  expect(flowing(beside)).toContain('Wrong with it Polarity inverted');
+  const alone = await done(rehearse, { ...small, 'against-defect': ['loose-mount'] });
+  expect((alone.json as Shown).chains).toHaveLength(2);
+});
+
+test('a run-up is told from its first speed to its last', async () => {
+  const { json, lines } = await done(rehearse, { ...small, course: 'run-up:1200 r/min:highest' });
+  expect(flowing({ lines })).toMatch(/Speed 1200 r\/min to 1486 r\/min of motor/);
+  expect(json).toMatchObject({ motion: { speed: { first: expect.closeTo(20, 6) } } });
+});
+
+test('how often a spall is seen grows with its size, each with its interval', async () => {
+  const { json } = await done(rehearse, {
+    ...small,
+    seconds: '0.5',
+    rate: '20480',
+    fault: ['outer-ring:pump-drive-end:1 g peak'],
+    detection: 'bearing bursts',
+    draws: '2',
+  });
+  const { detection } = json as {
+    readonly detection: readonly { readonly chains: readonly { share: number; low: number; high: number }[] }[];
+  };
+  const shares = detection.map(({ chains }) => chains[0]!.share);
+  expect(shares[0]).toBe(0);
+  expect(shares.at(-1)).toBe(1);
+  // None of two, by the closed form 1 − (α/2)^(1/n).
+  expect(detection[0]!.chains[0]!.high).toBeCloseTo(1 - 0.025 ** (1 / 2), 6);
+});
+
+test('negative: a place, a course and a target of detection that are not there are named with those that are', async () => {
+  const refused = async (more: Readonly<Record<string, unknown>>) =>
+    flowing(await done(rehearse, { ...small, seconds: '1', ...more }));
+  expect(await refused({ against: ['mont:magnet'] })).toMatch(/transducer, mount, cable, input or cable-length/);
+  expect(await refused({ against: ['mount:magnet-flot'] })).toMatch(/Did you mean 'magnet-flat'/);
+  expect(await refused({ course: 'run-up:1200 r/min' })).toMatch(/run-up:100 r\/min:highest/);
+  expect(await refused({ detection: 'bearing bursts' })).toMatch(/--fault/);
+  const fault = ['outer-ring:pump-drive-end:1 g peak'];
+  expect(await refused({ fault, detection: 'bursts' })).toMatch(/bearing bursts/);
 });
 
 async function wholeOf(bytes: Uint8Array): Promise<{ readonly values: readonly number[] }> {

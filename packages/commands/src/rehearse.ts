@@ -1,49 +1,19 @@
-import {
-  type Answer,
-  answer,
-  appraisal,
-  asSeen,
-  type DefectStatement,
-  type DesignedMachine,
-  type DesignedPoint,
-  defectKinds,
-  designedMachine,
-  type FaultStatement,
-  faultKinds,
-  fromAll,
-  level,
-  type Plant,
-  parseLevel,
-  parseQuantity,
-  partCalled,
-  Refusal,
-  type RehearsalScript,
-  type RehearsedMotion,
-  type RehearsedRecord,
-  rehearsedMotion,
-  type ThroughChain,
-  throughChain,
-} from '@soundpost/core';
+import { type Answer, defectKinds, designedMachine, faultKinds, Refusal } from '@soundpost/core';
 import { always, argument, command, namesFlag, textFlag } from './command.ts';
-import { type RehearsedChain, rehearsalJson } from './json/rehearsal-json.ts';
-import { designedPointCalled, pointCalled, unknownName } from './plant/point-called.ts';
+import { rehearsalJson } from './json/rehearsal-json.ts';
+import { designedPointCalled, pointCalled } from './plant/point-called.ts';
 import { readPlant } from './plant/read-plant.ts';
 import { rehearsalFiles } from './rehearsal-files.ts';
+import { detecting } from './rehearse/detection.ts';
+import { courseWords, givenCourse } from './rehearse/given-course.ts';
 import { givenOccasion, occasionWords } from './rehearse/given-occasion.ts';
+import { changesTyped, otherChain } from './rehearse/other-chain.ts';
+import { type ChainAsked, type RehearsalAsked, rehearsing, usualRate, usualSeconds } from './rehearse/rehearsal.ts';
+import { defectTyped, faultTyped } from './rehearse/typed.ts';
 import { seed as designSeed } from './seed.ts';
 import { rehearsalLines } from './text/rehearsal-text.ts';
 
-const usualSeconds = 8;
-const usualRate = 51_200;
-/** Times the rate of the record at which the motion is made: resonance and slew lie above what is recorded. */
-const finer = 2;
-
-/** Share of the smallest level that a healthy machine shows, and its floor. Common practice, no source; --json says so too. */
-const healthy = 0.5;
-const floorOf = (motion: 'acceleration' | 'displacement') =>
-  motion === 'acceleration'
-    ? { name: 'floor of the machine', level: level('acceleration', 0.02, 'rms'), band: { low: 5, high: 10_000 } }
-    : { name: 'floor of the machine', level: level('displacement', 2e-7, 'rms'), band: { low: 1, high: 1000 } };
+const usualDraws = 20;
 
 export const rehearse = command({
   name: 'rehearse',
@@ -51,10 +21,12 @@ export const rehearse = command({
   description:
     'Makes the motion at a point from the frequencies of its machine, healthy or with named faults of named sizes, sends it ' +
     'through the chosen chain sample by sample, and prints what is seen and what is hidden, by how many decibels against the ' +
-    'noise in the record, the overall values, and how much of the record was clipped. --against does the same with another ' +
-    'transducer on its mount beside it; --defect puts something wrong into the chain as installed; --occasion makes the record ' +
-    'of another occasion than running, as an acceptance asks for it; --out writes the record. The same seed gives the same ' +
-    `record. Faults: ${faultKinds.map(({ kind }) => kind).join(', ')}. Defects: ` +
+    'noise in the record, the envelope of the band of bursts, the overall values, and how much of the record was clipped. ' +
+    '--against does the same with another chain beside it: another transducer, mount, cable or input. --defect puts something ' +
+    'wrong into the chain as installed, --against-defect into the one beside it. --course changes the speed along the record; ' +
+    '--occasion makes the record of another occasion than running, as an acceptance asks for it. --detection draws many times ' +
+    'and says how often a target is seen at parts of the size of the fault, with the interval of 95 %. --out writes the ' +
+    `record. The same seed gives the same record. Faults: ${faultKinds.map(({ kind }) => kind).join(', ')}. Defects: ` +
     `${defectKinds.map(({ kind }) => kind).join(', ')}. Occasions: ${occasionWords}.`,
   arguments: {
     plant: argument('PLANT', 'A plant file'),
@@ -71,7 +43,17 @@ export const rehearse = command({
     rate: textFlag('HERTZ', `Samples a second of the record; ${usualRate} if left out`),
     seed: textFlag('NUMBER', 'Another number, another draw of noise and slip; 1 if left out'),
     state: textFlag('STATE', 'Operating state of the machine; highest if left out'),
-    against: textFlag('TRANSDUCER/MOUNT', 'Another transducer of the catalogue on its mount, beside the chosen one'),
+    course: textFlag('KIND:FROM:TO', `How the speed changes: ${courseWords}, from and to a state or a speed`),
+    against: namesFlag(
+      'PLACE:PART,…',
+      'Another chain beside the chosen one: PVT-4/stud, or mount:magnet, cable:…, cable-length:300 m, input:…',
+    ),
+    'against-defect': namesFlag(
+      'KIND:SIZE,…',
+      'Defects of the chain beside; of the chosen one where --against is left out',
+    ),
+    detection: textFlag('TARGET', 'How often this target, or this line of the envelope, is seen at parts of the size'),
+    draws: textFlag('NUMBER', `Draws for each size of --detection; ${usualDraws} if left out`),
     out: textFlag(
       'FILE',
       'Writes the record of the chosen chain: .wav with a file of its facts beside it, .uff or .csv',
@@ -84,34 +66,41 @@ export const rehearse = command({
   whenAllowed: always,
   async perform(surroundings, given, manner) {
     const { plant: path, point: name, fault, seconds, rate, seed, state, against, out } = given;
-    const { plant } = await readPlant(surroundings, path);
+    const { plant, writing } = await readPlant(surroundings, path);
     const { machine: stated, of } = pointCalled(plant, name);
     surroundings.step(`designing ${stated.name}`);
     const { machine, point } = designedPointCalled([designedMachine(plant, stated, designSeed)], of);
-    const recordRate = wholeAbove(rate, '--rate', usualRate);
-    const reference = point.appraisal?.prediction.chain.transducer.reference;
-    const occasion = givenOccasion(given.occasion);
-    const defects = (given.defect ?? []).map(defectOf);
-    const script: RehearsalScript = {
+    const asked: RehearsalAsked = {
       seconds: numberAbove(seconds, '--seconds', usualSeconds),
-      rate: recordRate * finer,
+      recordRate: wholeAbove(rate, '--rate', usualRate),
       seed: wholeAbove(seed, '--seed', 1),
-      course: occasion.standing ? { is: 'standstill' } : { is: 'steady', at: state ?? 'highest' },
-      healthy: occasion.standing ? 0 : healthy,
-      faults: (fault ?? []).map(faultOf),
-      background: occasion.standing
-        ? []
-        : [floorOf(reference === undefined || reference === 'casing' ? 'acceleration' : 'displacement')],
+      course: givenCourse(given.course, state ?? 'highest', writing),
+      faults: (fault ?? []).map(faultTyped),
+      occasion: givenOccasion(given.occasion),
     };
-    surroundings.step('rehearsing');
-    const made = rehearsedMotion(machine, point, script);
-    const motion: Answer<RehearsedMotion> = made.known ? answer(occasion.done(made.value)) : made;
-    const through = { seed: script.seed, recordRate, coupling: occasion.coupling, defects };
-    const points = [point, ...(against === undefined ? [] : [otherChain(plant, point, against)])];
-    const chains = points.map((each) => ({
-      ...throughOne(each, machine, motion, script, through, plant.policy.detection),
-      standing: occasion.standing,
-    }));
+    const own = (given.defect ?? []).map(defectTyped);
+    const beside = given['against-defect']?.map(defectTyped);
+    const asks: ChainAsked[] = [{ point, defects: own }];
+    if (against !== undefined || beside !== undefined) {
+      const other = against === undefined ? point : otherChain(plant, point, changesTyped(against, writing));
+      asks.push({ point: other, defects: beside ?? [] });
+    }
+    const steps = rehearsing(machine, point, asked, asks, plant.policy.detection);
+    const { script, motion, chains } = throughSteps(steps, surroundings.step);
+    const detection =
+      given.detection === undefined
+        ? undefined
+        : throughSteps(
+            detecting(
+              machine,
+              asked,
+              asks,
+              plant.policy.detection,
+              given.detection,
+              wholeAbove(given.draws, '--draws', usualDraws),
+            ),
+            surroundings.step,
+          );
     const [first] = chains;
     const written =
       out === undefined
@@ -120,7 +109,7 @@ export const rehearse = command({
             out,
             known(first!.record, of),
             known(motion, of),
-            { occasion: occasion.kind, defects, script },
+            { occasion: asked.occasion.kind, defects: own, script },
             of,
           );
     for (const file of written) await surroundings.writeFile(file.path, file.content, { overwrite: false });
@@ -131,6 +120,7 @@ export const rehearse = command({
         motion,
         chains,
         written.map((each) => each.path),
+        detection === undefined ? undefined : { what: given.detection!, rows: detection },
         manner,
       ),
       json: rehearsalJson(
@@ -138,72 +128,19 @@ export const rehearse = command({
         motion,
         chains,
         written.map((each) => each.path),
+        detection,
       ),
     };
   },
 });
 
-function throughOne(
-  point: DesignedPoint,
-  machine: DesignedMachine,
-  motion: Answer<RehearsedMotion>,
-  script: RehearsalScript,
-  through: ThroughChain,
-  detection: number,
-): Omit<RehearsedChain, 'standing'> {
-  const predicted = point.appraisal?.prediction;
-  if (predicted === undefined) {
-    throw new Refusal({
-      read: point.point.of,
-      expected: "a point whose 'chain' names transducer, mount, cable and input",
-      suggestion: 'A motion is seen through a chain only.',
-    });
+function throughSteps<T>(steps: Generator<string, T>, tell: (words: string) => void): T {
+  let step = steps.next();
+  while (step.done !== true) {
+    tell(step.value);
+    step = steps.next();
   }
-  const record: Answer<RehearsedRecord> = motion.known ? throughChain(predicted, motion.value, through) : motion;
-  return {
-    name: predicted.chain.of,
-    record,
-    seen: fromAll({ record }, (each) => asSeen(each.record, machine, point, script, detection)),
-  };
-}
-
-/** The point with another transducer on another mount, the rest of its line as it is. */
-function otherChain(plant: Plant, point: DesignedPoint, asked: string): DesignedPoint {
-  const [transducerName = '', mountName = 'stud'] = asked.split('/');
-  const { way } = point.stated;
-  if (way === undefined) throw new Refusal({ read: point.point.of, expected: "a point with a 'chain' to its input" });
-  const part = <Shelf extends 'transducers' | 'mounts'>(shelf: Shelf, called: string) => {
-    const looked = partCalled(plant.catalogue, shelf, called);
-    if ('nearest' in looked) {
-      throw unknownName(
-        called,
-        `one of the ${shelf} of the catalogue`,
-        plant.catalogue[shelf].map(({ name }) => name),
-      );
-    }
-    return looked.found;
-  };
-  const parts = { ...way, transducer: part('transducers', transducerName), mount: part('mounts', mountName) };
-  return { ...point, appraisal: appraisal(point.point, parts, plant.policy) };
-}
-
-function faultOf(typed: string): FaultStatement {
-  const [kind, at, ...size] = typed.split(':').map((each) => each.trim());
-  if (kind === undefined || at === undefined || size.length === 0) {
-    throw new Refusal({
-      read: `--fault ${typed}`,
-      expected: "KIND:AT:SIZE, such as 'outer-ring:pump-drive-end:1 g peak'",
-    });
-  }
-  return { kind, at, size: parseLevel(size.join(':'), ['acceleration', 'velocity', 'displacement']) };
-}
-
-/** `loose-mount`, `loose-mount:0.3`, `low-corner:2 Hz`: a bare number is taken only of what has no unit. */
-function defectOf(typed: string): DefectStatement {
-  const [word, ...size] = typed.split(':').map((each) => each.trim());
-  const kind = defectKinds.find((each) => each.kind === word);
-  if (kind === undefined || size.length === 0) return { kind: word! };
-  return { kind: word!, size: parseQuantity(size.join(':'), kind.quantity) };
+  return step.value;
 }
 
 function numberAbove(typed: string | undefined, flag: string, usual: number): number {

@@ -1,9 +1,11 @@
-import type { Answer, AsSeen, RehearsedMotion, RehearsedRecord } from '@soundpost/core';
+import type { Answer, AsSeen, DefectStatement, RehearsedMotion, RehearsedRecord } from '@soundpost/core';
+import type { DetectionRow } from '../rehearse/detection.ts';
 import { answerJson, levelJson, quantityJson } from './values-json.ts';
 
 /** One chain with what came through it. */
 export interface RehearsedChain {
   readonly name: string;
+  readonly defects: readonly DefectStatement[];
   readonly record: Answer<RehearsedRecord>;
   readonly seen: Answer<AsSeen>;
   /** Whether nothing turned while it was recorded: no target is looked for in it. */
@@ -16,6 +18,7 @@ export function rehearsalJson(
   motion: Answer<RehearsedMotion>,
   chains: readonly RehearsedChain[],
   written: readonly string[],
+  detection: readonly DetectionRow[] | undefined,
 ): unknown {
   return {
     point: of,
@@ -24,8 +27,9 @@ export function rehearsalJson(
       speed: each.speed,
       contents: each.contents.map((content) => ({ ...content, level: levelJson(content.level) })),
     })),
-    chains: chains.map(({ name, record, seen, standing }) => ({
+    chains: chains.map(({ name, defects, record, seen, standing }) => ({
       chain: name,
+      defects,
       record: answerJson(record, (each) => ({
         rate: quantityJson('frequency', each.rate),
         samples: each.volts.length,
@@ -42,7 +46,32 @@ export function rehearsalJson(
           found: answerJson(found, (one) => ({ ...one, found: levelJson(one.found), against: levelJson(one.against) })),
         })),
       ),
+      overall: answerJson(seen, (each) =>
+        answerJson(each.overall, ({ rms, peak, crest, kurtosis }) => ({
+          rms,
+          peak,
+          crest: answerJson(crest, (value) => value),
+          kurtosis: answerJson(kurtosis, (value) => value),
+        })),
+      ),
+      envelope: answerJson(seen, (each) =>
+        answerJson(each.envelope, ({ band, because, motion, method, lines }) => ({
+          band,
+          because,
+          motion,
+          method,
+          lines,
+        })),
+      ),
     })),
+    ...(detection === undefined
+      ? {}
+      : {
+          detection: detection.map(({ size, chains: each }) => ({
+            size: size === undefined ? 'healthy' : levelJson(size),
+            chains: each.map(({ name, seen }) => ({ chain: name, ...seen })),
+          })),
+        }),
     written,
   };
 }
