@@ -123,3 +123,9 @@ test('a number that is no longer there opens to nothing, and a value under the h
   expect(told!.numbers.map((each) => each.name)).toEqual(['in the file', 'under the hand']);
   expect(told!.typed?.at).toContain('length');
 });
+
+test('behind a cable length stands where it was walked, as the file says it', () => {
+  const told = opened('raw-water-pump').told({ is: 'cable length', of: 'P-301/pump-drive-end-loop' });
+  expect(told[0]!.sentence).toContain('known by measured, walked on the tray');
+  expect(told[0]!.typed).toMatchObject({ written: '85 m', status: 'measured', source: 'walked on the tray' });
+});
