@@ -34,7 +34,8 @@ export function withinMechanicalLimits(
     .filter((each) => transducer.biased === undefined || each.motion !== transducer.senses);
   const [limit] = [...limits].sort((a, b) => motionOrder[b.motion] - motionOrder[a.motion]);
   if (limit === undefined) return whole;
-  const there = filter.through(samples, sensed(motion, limit.motion, toElement), limit.motion === motion ? 1 : 0);
+  const how = motionOrder[limit.motion] < motionOrder[motion] ? 'integrating' : 'through';
+  const there = filter[how](samples, sensed(motion, limit.motion, toElement), limit.motion === motion ? 1 : 0);
   let beyond = 0;
   for (let index = 0; index < there.length; index++) {
     if (Math.abs(there[index]!) <= limit.peak) continue;

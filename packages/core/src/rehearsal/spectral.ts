@@ -123,4 +123,18 @@ export class SpectralFilter {
   through(record: Float64Array, response: (frequency: number) => Complex, atRest: number): Float64Array {
     return this.record(this.times(this.lines(record), response, atRest));
   }
+
+  /**
+   * The same where the response integrates: the record goes on into the silence turned round and with the other sign,
+   * and fades. A record that merely breaks off leaves its last velocity behind, which would drive the whole of it away.
+   */
+  integrating(record: Float64Array, response: (frequency: number) => Complex, atRest: number): Float64Array {
+    const padded = new Float64Array(this.length);
+    padded.set(record.subarray(0, this.#samples));
+    const fade = Math.min(this.length - this.#samples, this.#samples);
+    for (let n = 0; n < fade; n++) {
+      padded[this.#samples + n] = -record[this.#samples - 1 - n]! * (0.5 + 0.5 * Math.cos((Math.PI * (n + 1)) / fade));
+    }
+    return this.record(this.times(this.#forward(padded), response, atRest));
+  }
 }

@@ -45,11 +45,7 @@ export const looseMount = checkKind({
     const found = said`${whole} multiples and ${half} halves of 1x`;
     if (whole < hammering.multiples || half < hammering.halves) return [meets({ ...facts, found })];
     const tapped = others.find((each) => each.at === record.at && each.occasion.kind === 'taps');
-    const rate = tapped?.measures.rate;
-    const decay =
-      tapped === undefined || rate?.known !== true
-        ? undefined
-        : decayFound(tapped, 0.2 * predicted, Math.min(1.6 * predicted, 0.45 * rate.value));
+    const decay = tapped === undefined ? undefined : decayFound(tapped, predicted);
     if (decay?.known !== true) {
       return [
         cannotTell(

@@ -12,6 +12,8 @@ import { cannotTell, checkKind, fails, type Judged, meets, type RivalCause, want
 const allowed = { low: 0.75, high: 1.4 } as const;
 /** A resonance is looked for from this share of the predicted one on: a loose mount lowers it to a third. */
 const search = { low: 0.2, high: 1.6 } as const;
+/** Share of what follows a tap that one decaying sine explains, from which on it is a mode. */
+const oneMode = 0.5;
 
 /** The mounted resonance that taps excite, against the prediction of transducer and mount. */
 export const resonance = checkKind({
@@ -36,7 +38,7 @@ export const resonance = checkKind({
     const needed = 2.56 * predicted;
     if (rate < needed) {
       // A resonance so low that even this record shows it is a loose mount all the same.
-      const low = decayFound(record, search.low * predicted, Math.min(0.39 * rate, allowed.low * predicted));
+      const low = decayFound(record, predicted, Math.min(0.39 * rate, allowed.low * predicted));
       if (!low.known || low.value.damping > 0.05 || 0.39 * rate < 0.3 * predicted) {
         return [
           cannotTell(
@@ -49,7 +51,7 @@ export const resonance = checkKind({
         ];
       }
     }
-    const found = decayFound(record, search.low * predicted, Math.min(search.high * predicted, 0.45 * rate));
+    const found = decayFound(record, predicted);
     if (!found.known) {
       return [
         cannotTell({ ...facts, because: said`Not told: ${found.missing.map(({ what }) => what).join(', ')}.` }, [
@@ -69,17 +71,31 @@ export const resonance = checkKind({
   },
 });
 
-/** Frequency and damping of the strongest mode in a band over all taps of a record. */
-export function decayFound({ measures }: MeasuredRecord, low: number, high: number): Answer<DecayOfTaps> {
+/**
+ * What rings after the taps of a record, up to a frequency: first where it is expected, then anywhere that a loose mount
+ * may have brought it. Only what one decaying mode explains is a ring-down; the rest is push and noise.
+ */
+export function decayFound(
+  { measures }: MeasuredRecord,
+  predicted: number,
+  most = Number.POSITIVE_INFINITY,
+): Answer<DecayOfTaps> {
   const known = fromAll({ rate: measures.rate, taps: measures.taps }, (each) => each);
   if (!known.known) return known;
   const { rate, taps } = known.value;
-  if (!(high > low)) return unanswered([{ of: 'the record', what: 'a sampling rate above the resonance' }]);
-  const decays = taps.taps.flatMap((tap) => {
-    const decay = decayAfter(tap, rate, low, high);
-    return decay.known ? [decay.value] : [];
-  });
-  return decayOfTaps(decays);
+  const high = Math.min(search.high * predicted, 0.45 * rate, most);
+  const within = (from: number, to: number) =>
+    decayOfTaps(
+      taps.taps.flatMap((tap) => {
+        const decay = decayAfter(tap, rate, from, to);
+        return decay.known && decay.value.explained >= oneMode ? [decay.value] : [];
+      }),
+    );
+  const expected = Math.min(allowed.high * predicted, high);
+  const there = expected > allowed.low * predicted ? within(allowed.low * predicted, expected) : undefined;
+  if (there?.known === true) return there;
+  if (!(high > search.low * predicted)) return unanswered([{ of: 'the record', what: 'a sampling rate above it' }]);
+  return within(search.low * predicted, high);
 }
 
 function soft(ratio: number): readonly RivalCause[] {

@@ -20,6 +20,8 @@ import { causesOfRatio } from './sensitivity-causes.ts';
 
 /** Expanded uncertainty of a calibrator or reference whose own is not stated. */
 const usualUncertainty = 0.03;
+/** A fault is called this many times the expanded uncertainty (k = 2) outside the spread of pieces: three deviations. */
+const surely = 1.5;
 /** A tone that is no higher than this many of its standard errors is not there. */
 const sure = 10;
 
@@ -107,6 +109,14 @@ function judgedRatio(
     because: 'Every level read from this channel is wrong by the same factor.',
   };
   if (ratio >= low && ratio <= high) return [meets(facts)];
+  const beyond = surely * spread;
+  if (ratio >= (1 + piece.value.low) * (1 - beyond) && ratio <= (1 + piece.value.high) * (1 + beyond)) {
+    return [
+      cannotTell({ ...facts, because: 'It lies outside by no more than what it is held against may be off.' }, [
+        'the same with a calibrator or a reference of half the uncertainty, or the certificate of the piece',
+      ]),
+    ];
+  }
   const reach = Math.hypot(spread, Math.max(piece.value.high, -piece.value.low));
   return [fails(facts, causesOfRatio(ratio, reach, otherCauses(ratio)))];
 }

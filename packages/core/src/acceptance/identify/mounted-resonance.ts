@@ -1,12 +1,8 @@
-import { fromAll } from '../../quantity/index.ts';
 import type { CheckedRecord } from '../check/check-kind.ts';
 import { decayFound } from '../check/resonance.ts';
 import { resonanceOf } from '../expected.ts';
 import { mountPart } from './chain-part.ts';
 import { type FoundOfChain, identifyKind } from './identify-kind.ts';
-
-/** A resonance is looked for between these shares of the predicted one. */
-const search = { low: 0.2, high: 1.6 } as const;
 
 /** Frequency of the mounted resonance, by several taps and Student's t. */
 export const mountedResonance = identifyKind({
@@ -36,9 +32,8 @@ export const mountedResonance = identifyKind({
 
 /** What rings after the taps of a record, and where it is expected. */
 export function ringDown({ designed, record }: CheckedRecord) {
-  const known = fromAll({ rate: record.measures.rate, predicted: resonanceOf(designed)! }, (each) => each);
-  if (!known.known) return undefined;
-  const { rate, predicted } = known.value;
-  const found = decayFound(record, search.low * predicted, Math.min(search.high * predicted, 0.45 * rate));
-  return found.known ? { predicted, found: found.value } : undefined;
+  const predicted = resonanceOf(designed);
+  if (predicted?.known !== true) return undefined;
+  const found = decayFound(record, predicted.value);
+  return found.known ? { predicted: predicted.value, found: found.value } : undefined;
 }

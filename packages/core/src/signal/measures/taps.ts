@@ -120,15 +120,12 @@ function tapOf(
 ): Tap {
   let peak = 0;
   for (const x of samples) peak = Math.max(peak, Math.abs(x - mean));
-  let onset = before;
-  // What begins the tap may be the second half wave, where the first one is small: it is looked for before, too.
-  const level = Math.max(peak / 20, Math.min(factor * quiet, peak / 2));
-  for (let n = 0; n <= before; n++) {
-    if (Math.abs(samples[n]! - mean) >= level) {
-      onset = n;
-      break;
-    }
-  }
-  const sign = onset === before ? filtered[before]! : samples[onset]! - mean;
+  // What begins the tap may be a first half wave that is small: it is looked for before the trigger, too.
+  const stands = (share: number) => Math.max(peak * share, Math.min(factor * quiet, peak / 2));
+  const first = (least: number) => samples.findIndex((x) => Math.abs(x - mean) >= least);
+  const onset = Math.max(0, first(stands(1 / 20)));
+  // A steep filter of a recorder rings before the tap, some hundredths of it: that has no say in the polarity.
+  const decides = first(stands(1 / 8));
+  const sign = decides < 0 ? filtered[before]! : samples[decides]! - mean;
   return { at, samples, onset, polarity: sign > 0 ? 'positive' : 'negative', peak, quiet };
 }
