@@ -13,8 +13,9 @@ const moves = 120;
 const openings = 5;
 /** Milliseconds until a page has come to rest. */
 const settling = 600;
-/** So many inputs without a picture end a row. */
-const patience = 5;
+/** Milliseconds after which an input is taken to leave the picture as it was; and so many of them in a row end it. */
+const unanswered = 500;
+const patience = 30;
 
 /**
  * What a hand on the workbench waits for, in headless Chromium: from the input event to the painted picture, with the
@@ -155,7 +156,10 @@ async function swapped(select, row) {
   return row((move) => select.selectOption(names[(move + 1) % names.length]));
 }
 
-/** Moves, each with its picture. Where the pictures stay away the row ends and says so. */
+/**
+ * Moves, each with its picture: a picture is a change of the chart, and there is none where a shorter cable draws the
+ * same curves. Where the pictures stay away the row ends and says so.
+ */
 async function watched(page, cdp, act, name) {
   await page.evaluate(() => globalThis.pictures.splice(0));
   const profiles = process.env.SOUNDPOST_PROFILES;
@@ -169,17 +173,17 @@ async function watched(page, cdp, act, name) {
     const past = await page.evaluate(() => ({ heard: globalThis.inputsHeard, pictures: globalThis.pictures.length }));
     await act(move);
     // A hand that has gone less than a step of the slider is not heard, and nothing answers it.
-    const heard = await page
-      .waitForFunction((then) => globalThis.inputsHeard > then, past.heard, { timeout: 100, polling: 5 })
-      .then(() => true)
-      .catch(() => false);
-    if (!heard) continue;
+    const heard = await page.evaluate(
+      () => new Promise((told) => requestAnimationFrame(() => told(globalThis.inputsHeard))),
+    );
+    if (heard === past.heard) continue;
     inputs++;
     const drawn = await page
-      .waitForFunction((then) => globalThis.pictures.length > then, past.pictures, { timeout: 2000, polling: 5 })
+      .waitForFunction((then) => globalThis.pictures.length > then, past.pictures, { timeout: unanswered, polling: 5 })
       .then(() => true)
       .catch(() => false);
     without = drawn ? 0 : without + 1;
+    if (!drawn) await page.evaluate(() => globalThis.forgetInput());
     await page.waitForTimeout(Math.round(3 + 20 * Math.abs(Math.sin(move * move))));
   }
   const after = await cost(cdp);
@@ -210,6 +214,9 @@ async function cost(cdp) {
 function watchPictures() {
   globalThis.pictures = [];
   globalThis.inputsHeard = 0;
+  globalThis.forgetInput = () => {
+    waiting = undefined;
+  };
   let waiting;
   let last;
   const hear = (event) => {

@@ -50,7 +50,7 @@ inBrowser('a measuring point under the hand', () => {
     const { page } = opened;
     await page.getByRole('combobox', { name: 'Mount' }).selectOption('magnet-2pole');
     await expect.poll(async () => (await told(page)).verdict).toMatch(/^✗ fails/);
-    expect(await page.locator('.judgements').textContent()).toContain('was meets');
+    await expect.poll(() => page.locator('.judgements').textContent()).toContain('was meets');
     expect(served.text()).toBe(text);
     await page.getByRole('button', { name: 'Keep in the file' }).click();
     const kept = text.replace('mount: stud', 'mount: magnet-2pole');

@@ -13,27 +13,30 @@ interface JudgementAsked {
   /** Which of several judgements of the rule, by what it judges; all of them where it is left out. */
   readonly what?: string | undefined;
   /** The point as a hand holds it; as the file states it where it is left out. */
-  readonly trial?: TrialAsked | undefined;
+  readonly trial?: TrialAsked | (() => TrialAsked) | undefined;
 }
 
 /** Where a judgement comes from: a sentence, the numbers, the formulas with the numbers put in and whose they are. */
-export function Why(asked: JudgementAsked) {
+export function Why({ trial, ...asked }: JudgementAsked) {
   const named = [asked.what ?? asked.rule, asked.target].filter(Boolean).join(', ');
   return (
     <Opening label={`Why: ${named}`} className="why" shown="why">
-      <Asked asked={{ is: 'judgement', ...asked }} />
+      <Asked asked={() => ({ is: 'judgement', ...asked, trial: typeof trial === 'function' ? trial() : trial })} />
     </Opening>
   );
 }
 
-/** A number that opens in the same three depths; where it is asked of nothing it stands as it is. */
+/**
+ * A number that opens in the same three depths; where it is asked of nothing it stands as it is. What is asked may be
+ * told when it is opened, so that a hand that moves meanwhile need not draw it again.
+ */
 export function OpeningNumber({
   asked,
   what,
   aside = false,
   children,
 }: {
-  readonly asked: NumberAsked | undefined;
+  readonly asked: NumberAsked | (() => NumberAsked) | undefined;
   /** Another stop of the Tab key beside it opens the same. */
   readonly aside?: boolean;
   /** What the number is, for who hears the page: `Least margin`. */
@@ -125,7 +128,8 @@ export function WhySheet({
 }
 
 /** What the engine tells of a number, asked while its sheet is open. */
-export function Asked({ asked }: { readonly asked: NumberAsked }) {
+export function Asked({ asked: given }: { readonly asked: NumberAsked | (() => NumberAsked) }) {
+  const asked = typeof given === 'function' ? given() : given;
   const answers = useAnswer((store) => store.engine.told(asked), `why ${JSON.stringify(asked)}`);
   return <Depths answers={answers} />;
 }

@@ -1,7 +1,8 @@
 import { useState } from 'react';
 import type { HandleView, PlaceView, PointView } from '../engine/views.ts';
+import type { Hands } from './hands.ts';
 import { NumberHand } from './number-hand.tsx';
-import type { Hands } from './use-hands.ts';
+import { useHeld, useTold } from './use-hands.ts';
 
 const titles: Readonly<Record<PlaceView['place'], string>> = {
   mount: 'Mount',
@@ -23,20 +24,17 @@ const inSight = new Set([
 const order: readonly PlaceView['place'][] = ['mount', 'transducer', 'cable', 'input'];
 
 /** The chain in the order of its signal: each place with its part, and the numbers of the part for the hand to move. */
-export function ChainBoxes({
-  point,
-  hands,
-  handles,
-}: {
-  readonly point: PointView;
-  readonly hands: Hands;
-  readonly handles: readonly HandleView[];
-}) {
+export function ChainBoxes({ point, hands }: { readonly point: PointView; readonly hands: Hands }) {
+  const parts = useHeld(hands, ({ asked }) => asked.parts);
+  // Numbers stand with the parts they were told of, which a hand may just have swapped.
+  const { asked, trial } = useTold(hands);
+  const { handles } = trial;
   const places = order.flatMap((name) => point.places.find((each) => each.place === name) ?? []);
   const inPlace = new Set<string>();
   const boxes = places.map((place) => {
-    const part = hands.asked.parts[place.place] ?? place.chosen;
-    const numbers = handles.filter((each) => belongs(each, part));
+    const part = parts[place.place] ?? place.chosen;
+    const toldOf = asked.parts[place.place] ?? place.chosen;
+    const numbers = handles.filter((each) => belongs(each, toldOf));
     for (const each of numbers) inPlace.add(each.key);
     return { place, part, numbers };
   });
@@ -75,7 +73,7 @@ export function ChainBoxes({
 
 /** Supplies, barriers and isolators between transducer and input, each to be swapped, taken out, or added to. */
 function LineParts({ point, hands }: { readonly point: PointView; readonly hands: Hands }) {
-  const line = hands.asked.inLine ?? point.inLine;
+  const line = useHeld(hands, ({ asked }) => asked.inLine) ?? point.inLine;
   const options = point.lineChoices.map((each) => (
     <option key={each.name} value={each.name} title={each.remark}>
       {each.name}
@@ -124,8 +122,9 @@ function Box({
   readonly children?: React.ReactNode;
 }) {
   const [open, setOpen] = useState(false);
+  const moved = useTold(hands).asked.moved;
   if (handles.length === 0 && children === undefined) return undefined;
-  const first = handles.filter((each) => inSight.has(each.what) || (hands.asked.moved[each.key] ?? 0) !== 0);
+  const first = handles.filter((each) => inSight.has(each.what) || (moved[each.key] ?? 0) !== 0);
   const others = handles.filter((each) => !first.includes(each));
   return (
     <div className="box">
@@ -139,7 +138,7 @@ function Box({
           </button>
         )}
       </div>
-      {[...first, ...(open ? others : [])].map((each) => (
+      {(open ? handles : first).map((each) => (
         <NumberHand key={each.key} handle={each} hands={hands} />
       ))}
     </div>

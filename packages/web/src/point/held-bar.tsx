@@ -1,4 +1,5 @@
-import type { Hands } from './use-hands.ts';
+import type { Hands } from './hands.ts';
+import { useHeld } from './use-hands.ts';
 
 /** What to do with what the hands hold: keep it in the file, put it back, or set it aside to compare. */
 export function HeldBar({
@@ -14,20 +15,23 @@ export function HeldBar({
   readonly setAside: () => void;
   readonly compares: boolean;
 }) {
-  const moved = Object.values(hands.asked.moved).filter((each) => each !== 0).length;
-  const swapped = Object.keys(hands.asked.parts).length;
+  const lineChanged = useHeld(hands, ({ asked }) => asked.inLine !== undefined);
+  const moved = useHeld(hands, ({ asked }) => Object.values(asked.moved).filter((each) => each !== 0).length);
+  const swapped = useHeld(hands, ({ asked }) => Object.keys(asked.parts).length);
+  const holds = useHeld(hands, (each) => each.holds);
+  const runs = useHeld(hands, ({ asked }) => asked.speed !== undefined);
   const words = [
-    ...(hands.asked.inLine === undefined ? [] : ['the line changed']),
+    ...(!lineChanged ? [] : ['the line changed']),
     ...(swapped === 0 ? [] : [`${swapped} ${swapped === 1 ? 'part' : 'parts'} swapped`]),
     ...(moved === 0 ? [] : [`${moved} ${moved === 1 ? 'number' : 'numbers'} moved`]),
   ];
   return (
     <div className="held-bar">
       <p role="status">{words.length === 0 ? 'As the file states it.' : `In your hands: ${words.join(', ')}.`}</p>
-      <button type="button" className="main" disabled={!hands.holds} onClick={keep}>
+      <button type="button" className="main" disabled={!holds} onClick={keep}>
         Keep in the file
       </button>
-      <button type="button" disabled={!hands.holds && hands.asked.speed === undefined} onClick={hands.letGo}>
+      <button type="button" disabled={!holds && !runs} onClick={() => hands.letGo()}>
         Put all back
       </button>
       <button type="button" onClick={setAside}>

@@ -1,12 +1,14 @@
 import { useId } from 'react';
 import type { HandleView } from '../engine/views.ts';
 import { OpeningNumber } from '../parts/why.tsx';
-import type { Hands } from './use-hands.ts';
+import type { Hands } from './hands.ts';
+import { useHeld } from './use-hands.ts';
 
 /** One number for the hand: a decade either way; the arrow keys move it by a hundredth of a decade. */
 export function NumberHand({ handle, hands }: { readonly handle: HandleView; readonly hands: Hands }) {
   const id = useId();
-  const decades = hands.asked.moved[handle.key] ?? 0;
+  const decades = useHeld(hands, ({ asked }) => asked.moved[handle.key] ?? 0);
+  const shown = useHeld(hands, ({ picture }) => picture.shown[handle.key]) ?? handle.shown;
   const target = handle.of.startsWith('target ') ? `${handle.of.slice('target '.length)}: ` : '';
   return (
     <div className="number-hand">
@@ -16,8 +18,11 @@ export function NumberHand({ handle, hands }: { readonly handle: HandleView; rea
           {handle.what}
         </label>
         <output>
-          <OpeningNumber asked={{ is: 'handle', key: handle.key, trial: hands.asked }} what={`${target}${handle.what}`}>
-            {handle.shown}
+          <OpeningNumber
+            asked={() => ({ is: 'handle', key: handle.key, trial: hands.asked })}
+            what={`${target}${handle.what}`}
+          >
+            {shown}
           </OpeningNumber>
         </output>
         <input
@@ -28,7 +33,7 @@ export function NumberHand({ handle, hands }: { readonly handle: HandleView; rea
           max={1}
           step={0.01}
           value={decades}
-          aria-valuetext={handle.shown}
+          aria-valuetext={shown}
           onChange={(event) => hands.move(handle.key, Number(event.target.value))}
         />
       </div>

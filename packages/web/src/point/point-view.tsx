@@ -1,13 +1,11 @@
 import '../style/point.css';
-import { Fragment, useEffect, useRef, useState } from 'react';
+import { useEffect, useRef, useState } from 'react';
 import { Link } from 'wouter';
 import { machineAddress } from '../app/address.ts';
 import { useAnswer, usePlantStore } from '../app/plant-context.tsx';
 import type { PointView as PointRecord, TrialView } from '../engine/views.ts';
-import { Markup } from '../parts/markup.tsx';
-import { OutcomeWord } from '../parts/verdict-word.tsx';
-import { OpeningNumber, Why } from '../parts/why.tsx';
 import { ChainBoxes } from './chain-boxes.tsx';
+import { ChartInHand } from './chart-in-hand.tsx';
 import { FirstChain } from './first-chain.tsx';
 import { HeldBar } from './held-bar.tsx';
 import { JudgementTable } from './judgement-table.tsx';
@@ -15,8 +13,9 @@ import { PointFindings } from './point-findings.tsx';
 import { PointSheets } from './point-sheets.tsx';
 import { SideBySide } from './side-by-side.tsx';
 import { SpeedHand } from './speed-hand.tsx';
-import { useHands } from './use-hands.ts';
+import { useHands, useHeld } from './use-hands.ts';
 import { useNarrow } from './use-narrow.ts';
+import { VerdictInHand } from './verdict-in-hand.tsx';
 
 /** The measuring point: its amplitude chart under the hand, its chain, and every sheet of it. */
 export function PointView({ of }: { readonly of: string }) {
@@ -39,17 +38,15 @@ function Bench({ point }: { readonly point: PointRecord }) {
   const store = usePlantStore();
   const [aside, setAside] = useState<TrialView>();
   const narrow = useNarrow();
-  const hands = useHands(point.of, point.trial, narrow || aside !== undefined ? 'narrow' : 'wide');
+  const hands = useHands(point, narrow || aside !== undefined ? 'narrow' : 'wide');
+  const outcome = useHeld(hands, ({ picture }) => picture.outcome);
   const [refused, setRefused] = useState<string>();
-  const trial = hands.trial ?? point.trial;
   // The hands let go when the file as kept has been read, not before: the old values would flash up in between.
   const keeping = useRef(false);
-  // biome-ignore lint/correctness/useExhaustiveDependencies: the point as newly read is the reason to let go
   useEffect(() => {
-    if (!keeping.current) return;
+    hands.read(point, keeping.current);
     keeping.current = false;
-    hands.letGo();
-  }, [point]);
+  }, [hands, point]);
   const keep = async () => {
     const edits = await store.engine.kept(hands.asked);
     keeping.current = true;
@@ -69,45 +66,23 @@ function Bench({ point }: { readonly point: PointRecord }) {
         <p className="place">
           <bdi>{point.location}</bdi> · looking <bdi>{point.direction}</bdi>
         </p>
-        <p className="point-verdict" aria-live="polite">
-          <OutcomeWord outcome={trial.outcome} />{' '}
-          <span className="quiet">
-            {trial.outcome === 'no chain' ? 'nothing measures here yet' : 'against its '}
-            {trial.outcome === 'no chain' ? undefined : (
-              <OpeningNumber asked={{ is: 'covered', points: [point.of] }} what="Stated targets">
-                {new Set(trial.judgements.flatMap((each) => each.target ?? [])).size} stated targets
-              </OpeningNumber>
-            )}
-          </span>
-          {trial.decides.length === 0 ? undefined : (
-            <span className="nearest">
-              {trial.outcome === 'meets' ? 'Nearest to failing: ' : ''}
-              {trial.decides.slice(0, 2).map(({ words, ...judgement }, index) => (
-                <Fragment key={`${judgement.rule} ${judgement.target ?? ''} ${judgement.what}`}>
-                  {index === 0 ? '' : '; '}
-                  {words} <Why of={point.of} {...judgement} trial={hands.asked} />
-                </Fragment>
-              ))}
-              {trial.decides.length > 2 ? `; and ${trial.decides.length - 2} more below` : ''}
-            </span>
-          )}
-        </p>
+        <VerdictInHand point={point} hands={hands} />
       </header>
-      {trial.outcome === 'no chain' ? <FirstChain point={point} /> : undefined}
+      {outcome === 'no chain' ? <FirstChain point={point} /> : undefined}
       <div className="bench">
         <section className="chart" aria-label="Amplitude chart">
           {aside === undefined ? (
-            <Markup className="amplitude" markup={trial.chart} />
+            <ChartInHand hands={hands} />
           ) : (
-            <SideBySide aside={aside} now={trial} close={() => setAside(undefined)} />
+            <SideBySide aside={aside} hands={hands} close={() => setAside(undefined)} />
           )}
           {point.speed === undefined ? undefined : (
-            <SpeedHand machine={point.machine} speed={point.speed} hands={hands} shown={trial.speed} />
+            <SpeedHand machine={point.machine} speed={point.speed} hands={hands} />
           )}
         </section>
         <section className="hands" aria-label="The chain, under the hand">
           <h2>The chain</h2>
-          <ChainBoxes point={point} hands={hands} handles={trial.handles} />
+          <ChainBoxes point={point} hands={hands} />
           <HeldBar
             hands={hands}
             refused={refused}
@@ -117,12 +92,7 @@ function Bench({ point }: { readonly point: PointRecord }) {
           />
         </section>
       </div>
-      <JudgementTable
-        of={point.of}
-        asked={hands.asked}
-        judgements={trial.judgements}
-        before={hands.holds ? point.trial.judgements : undefined}
-      />
+      <JudgementTable point={point} hands={hands} />
       <PointFindings findings={point.findings} />
       <PointSheets point={point} />
     </article>

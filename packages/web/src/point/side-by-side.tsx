@@ -1,17 +1,20 @@
 import type { TrialView } from '../engine/views.ts';
 import { Markup } from '../parts/markup.tsx';
 import { OutcomeWord } from '../parts/verdict-word.tsx';
+import type { Hands } from './hands.ts';
+import { useHeld } from './use-hands.ts';
 
 /** Two designs of one point: the one set aside, and the one under the hand. */
 export function SideBySide({
   aside,
-  now,
+  hands,
   close,
 }: {
   readonly aside: TrialView;
-  readonly now: TrialView;
+  readonly hands: Hands;
   readonly close: () => void;
 }) {
+  const now = useHeld(hands, ({ picture }) => picture);
   return (
     <div className="side-by-side">
       {(

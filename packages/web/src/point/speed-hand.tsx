@@ -1,20 +1,21 @@
 import type { SpeedRange } from '../engine/machine/views.ts';
 import { OpeningNumber } from '../parts/why.tsx';
-import type { Hands } from './use-hands.ts';
+import type { Hands } from './hands.ts';
+import { useHeld } from './use-hands.ts';
 
 /** What the machine is run by, under the hand; as stated the chart shows the whole range. */
 export function SpeedHand({
   speed,
   hands,
-  shown,
   machine,
 }: {
   readonly machine: string;
   readonly speed: SpeedRange;
   readonly hands: Hands;
-  readonly shown: string | undefined;
 }) {
   const { of, low, high, shownLow, shownHigh } = speed;
+  const held = useHeld(hands, ({ asked }) => asked.speed);
+  const shown = useHeld(hands, ({ picture }) => picture.speed);
   const now = shown ?? `${shownLow} to ${shownHigh}, as stated`;
   if (low === high) {
     return (
@@ -44,11 +45,11 @@ export function SpeedHand({
           aria-valuetext={now}
           min={0}
           max={1000}
-          value={hands.asked.speed === undefined ? 1000 : ((hands.asked.speed - low) / (high - low)) * 1000}
+          value={held === undefined ? 1000 : ((held - low) / (high - low)) * 1000}
           onChange={(event) => hands.run(low + (Number(event.target.value) / 1000) * (high - low))}
         />
       </div>
-      <button type="button" disabled={hands.asked.speed === undefined} onClick={() => hands.run(undefined)}>
+      <button type="button" disabled={held === undefined} onClick={() => hands.run(undefined)}>
         Whole range
       </button>
     </div>
