@@ -80,13 +80,18 @@ export function understoodTable(table: EditedTable, understanding: Understanding
       const found = understoodCell(column, row, { line, of, names }, standing, base, understanding);
       if (found === undefined) return [];
       const place = JSON.stringify(found.path);
-      const other = found.is === 'change' ? seen.get(place) : undefined;
-      if (other !== undefined && other !== found.edit?.yaml) {
+      if (found.edit === undefined) return [found];
+      const other = seen.get(place);
+      if (other !== undefined && other !== found.edit.yaml) {
         return [
-          { ...found, is: 'refused' as const, words: 'A row above says otherwise of the same place. Which one holds?' },
+          {
+            ...without(found),
+            is: 'refused' as const,
+            words: 'A row above says otherwise of the same place. Which one holds?',
+          },
         ];
       }
-      if (found.is === 'change') seen.set(place, found.edit?.yaml ?? '');
+      seen.set(place, found.edit.yaml ?? '');
       return [found];
     });
   });
@@ -99,6 +104,10 @@ export function understoodTable(table: EditedTable, understanding: Understanding
     headsUnknown: [...table.head.filter((head) => head !== '' && !known.includes(head)), ...headless(table)],
     headsMissing: known.filter((head) => !table.head.includes(head)),
   };
+}
+
+function without({ edit, ...told }: UnderstoodCell): UnderstoodCell {
+  return told;
 }
 
 /** Columns in which somebody wrote below no head. */

@@ -36,15 +36,18 @@ export function DifferenceSection({ issued }: { readonly issued: IssuedRevisions
     setFailed(undefined);
     setCompared(undefined);
     setStep('reading what was issued');
+    const stopped = new AbortController();
+    stop.current = () => stopped.abort();
     try {
-      const before = await issuedTexts(folder, old.name);
-      const after = next === undefined ? undefined : await issuedTexts(folder, next.name);
+      const before = await issuedTexts(folder, old.name, stopped.signal);
+      const after = next === undefined ? undefined : await issuedTexts(folder, next.name, stopped.signal);
       const apart = issueWorkerApart(store, (engine) => engine.difference(before, after, proxy(setStep)));
-      stop.current = apart.stop;
+      stopped.signal.addEventListener('abort', apart.stop);
       const difference = await apart.answer;
       const words = `From revision ${old.revision} to ${next === undefined ? now : `revision ${next.revision}`}`;
       setCompared({ difference, words, generation, toNow: next === undefined });
     } catch (error) {
+      if (stopped.signal.aborted) return;
       setFailed(error instanceof Error ? error.message : String(error));
     }
     setStep(undefined);

@@ -115,10 +115,11 @@ export function ImportSection({ issued }: { readonly issued: IssuedRevisions | u
         </p>
       ) : (
         <ImportTable
+          key={`${handed.file} ${generation}`}
           view={view}
           file={handed.file}
           busy={busy}
-          take={() => void take(view.edits)}
+          take={(edits) => void take(edits)}
           putAway={() => setHanded(undefined)}
         />
       )}

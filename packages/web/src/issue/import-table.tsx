@@ -1,31 +1,34 @@
 import type { UnderstoodCell } from '@soundpost/commands/pure';
+import { useState } from 'react';
 import type { ImportView } from '../engine/issue/import-view.ts';
+import { fates, ImportRow, importHeads } from './import-row.tsx';
+
+type Understood = ImportView & { readonly refused: undefined };
 
 interface ImportTableOptions {
-  readonly view: ImportView & { readonly refused: undefined };
+  readonly view: Understood;
   readonly file: string;
   readonly busy: boolean;
-  readonly take: () => void;
+  readonly take: (edits: Understood['edits']) => void;
   readonly putAway: () => void;
 }
 
 const most = 500;
 
-/** What needs a person first, then what would be done, then what needs nothing. */
-const fates: readonly (readonly [UnderstoodCell['is'], sign: string, words: string])[] = [
-  ['conflict', '⚡', 'in conflict, not taken'],
-  ['refused', '✗', 'refused'],
-  ['change', '△', 'understood'],
-  ['as the plant has it', '=', 'the plant says so already'],
-];
-
 /** Each edited cell, what was exported, what it says now, and what would become of it. */
 export function ImportTable({ view, file, busy, take, putAway }: ImportTableOptions) {
-  const { kind, carriesExported, cells, rowsMissing, headsUnknown, edits, exportedIn } = view;
+  const { kind, carriesExported, cells, exportedIn } = view;
+  const [overruled, setOverruled] = useState<ReadonlySet<string>>(new Set());
   const count = (is: UnderstoodCell['is']) => cells.filter((each) => each.is === is).length;
-  const shown = fates.flatMap(([is, sign, words]) =>
-    cells.filter((each) => each.is === is).map((cell) => ({ cell, sign, words })),
-  );
+  const shown = fates.flatMap(([is]) => cells.filter((each) => each.is === is));
+  const decided = cells.filter((each) => each.is === 'conflict' && overruled.has(each.cell));
+  const edits = [...view.edits, ...decided.flatMap(({ edit }) => (edit === undefined ? [] : [edit]))];
+  const overrule = (cell: string, holds: boolean) => {
+    const next = new Set(overruled);
+    if (holds) next.add(cell);
+    else next.delete(cell);
+    setOverruled(next);
+  };
   return (
     <div className="imported">
       <p>
@@ -45,53 +48,44 @@ export function ImportTable({ view, file, busy, take, putAway }: ImportTableOpti
           <table>
             <thead>
               <tr>
-                {['Cell', 'Row', 'Column', 'Exported', 'Edited to', 'In the plant now', 'What becomes of it'].map(
-                  (head) => (
-                    <th key={head} scope="col">
-                      {head}
-                    </th>
-                  ),
-                )}
+                {importHeads.map((head) => (
+                  <th key={head} scope="col">
+                    {head}
+                  </th>
+                ))}
               </tr>
             </thead>
             <tbody>
-              {shown
-                .slice(0, most)
-                .map(({ cell: { cell, of, column, exported, edited, now, is, words }, sign, words: fate }) => (
-                  <tr key={`${cell} ${column}`}>
-                    <td>{cell}</td>
-                    <td className="place">
-                      <bdi>{of}</bdi>
-                    </td>
-                    <td>{column}</td>
-                    <Text text={exported} />
-                    <Text text={edited} />
-                    <Text text={now} />
-                    <td className="fate">
-                      <span className={is === 'conflict' || is === 'refused' ? 'refused' : undefined}>
-                        <span aria-hidden="true">{sign}</span> {fate}
-                      </span>
-                      {words === undefined ? undefined : <p>{words}</p>}
-                    </td>
-                  </tr>
-                ))}
+              {shown.slice(0, most).map((told) => (
+                <ImportRow
+                  key={`${told.cell} ${told.column}`}
+                  told={told}
+                  overruled={overruled.has(told.cell)}
+                  overrule={(holds) => overrule(told.cell, holds)}
+                />
+              ))}
             </tbody>
           </table>
-          {shown.length > most ? <p className="quiet">and {shown.length - most} more cells.</p> : undefined}
+          {shown.length > most ? (
+            <p className="quiet">
+              and {shown.length - most} more cells. What is understood of them is taken too; nothing in conflict is.
+            </p>
+          ) : undefined}
         </section>
       )}
-      {rowsMissing.length === 0 ? undefined : (
-        <p>Rows that are not in the file, and stay in the plant: {rowsMissing.join('; ')}.</p>
-      )}
-      {headsUnknown.length === 0 ? undefined : (
-        <p>Columns that are not of this table, and are not read: {headsUnknown.join('; ')}.</p>
-      )}
+      {unread(view).map(([words, list]) => (
+        <p key={words}>
+          {words}: <bdi>{list.join('; ')}</bdi>.
+        </p>
+      ))}
       <p role="status">
-        {count('change')} understood, <Grave count={count('conflict')}>in conflict</Grave>,{' '}
-        <Grave count={count('refused')}>refused</Grave>. Nothing is changed yet; it is one step to undo.
+        {count('change')} understood, <Grave count={count('conflict') - decided.length}>in conflict</Grave>,{' '}
+        <Grave count={count('refused')}>refused</Grave>
+        {decided.length === 0 ? '' : `, ${decided.length} decided for the table`}. Nothing is changed yet; it is one
+        step to undo.
       </p>
       <p>
-        <button type="button" className="main" disabled={busy || edits.length === 0} onClick={take}>
+        <button type="button" className="main" disabled={busy || edits.length === 0} onClick={() => take(edits)}>
           Take {edits.length} {edits.length === 1 ? 'change' : 'changes'} into the plant
         </button>{' '}
         <button type="button" disabled={busy} onClick={putAway}>
@@ -102,8 +96,15 @@ export function ImportTable({ view, file, busy, take, putAway }: ImportTableOpti
   );
 }
 
-function Text({ text }: { readonly text: string | undefined }) {
-  return <td>{text === undefined || text === '' ? <span className="quiet">nothing</span> : <bdi>{text}</bdi>}</td>;
+/** What the file does not have of the table, and what it has that is not of the table. */
+function unread({ rowsMissing, headsMissing, headsUnknown, tabsNotRead }: Understood) {
+  const all: readonly (readonly [string, readonly string[]])[] = [
+    ['Rows that are not in the file, and stay in the plant', rowsMissing],
+    ['Columns that are not in the file, and stay as they are', headsMissing],
+    ['Columns that are not of this table, and are not read', headsUnknown],
+    ['Other tabs, from which nothing is read', tabsNotRead],
+  ];
+  return all.filter(([, list]) => list.length > 0);
 }
 
 function Grave({ count, children }: { readonly count: number; readonly children: string }) {

@@ -37,9 +37,10 @@ export function useIssued(folder: string, ended: Ended | undefined): IssuedBefor
   return before;
 }
 
-/** What an issued revision was made from. Throws in words. */
-export async function issuedTexts(folder: string, name: string): Promise<IssuedTexts> {
-  const answer = await fetch(`/api/issues/${encodeURIComponent(folder)}/${encodeURIComponent(name)}/stated`);
+/** What an issued revision was made from. Throws in words, and when it is stopped. */
+export async function issuedTexts(folder: string, name: string, stopped?: AbortSignal): Promise<IssuedTexts> {
+  const address = `/api/issues/${encodeURIComponent(folder)}/${encodeURIComponent(name)}/stated`;
+  const answer = await fetch(address, stopped === undefined ? {} : { signal: stopped });
   if (!answer.ok) throw new Error(await answer.text());
   return (await answer.json()) as IssuedTexts;
 }
