@@ -125,7 +125,7 @@ export const template = `
       layout(size => {
         // Across the page, unless it would then be taller than most of it.
         let across = if each.wide { size.width } else { calc.min(size.width, each.width * 0.75pt) }
-        let most = page-height * if landscape { 0.62 } else { 0.42 }
+        let most = page-height * if landscape { 0.62 } else { 0.6 }
         align(center, image(bytes(each.svg), format: "svg", width: calc.min(across, most * each.width / each.height), alt: each.description))
       })
       par(text(size: 7.2pt, fill: quiet, each.caption))

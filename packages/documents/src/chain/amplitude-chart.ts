@@ -37,7 +37,7 @@ interface Layout {
 }
 
 const layouts: Readonly<Record<Width, Layout>> = {
-  wide: { width: 760, plot: { x: 58, y: 46, width: 632, height: 500 }, size: 12 },
+  wide: { width: 760, plot: { x: 62, y: 48, width: 622, height: 430 }, size: 13 },
   narrow: { width: 358, plot: { x: 40, y: 40, width: 268, height: 360 }, size: 10 },
 };
 

@@ -2,7 +2,7 @@ import { plotted } from '../drawing/curve.ts';
 import { type Label, label } from '../drawing/drawing.ts';
 import type { Placing } from '../drawing/label-placing.ts';
 import type { Plot } from '../drawing/plot.ts';
-import { fitted } from '../drawing/text-extent.ts';
+import { textWidth } from '../drawing/text-extent.ts';
 import {
   type AmplitudeContent,
   edges,
@@ -21,8 +21,9 @@ export function targetLabels(marks: readonly TargetMark[], plot: Plot, free: Pla
   // Lines first: a box has more places to choose from.
   const order = [...marks].sort((a, b) => Number(isLine(b.target)) - Number(isLine(a.target)));
   return order.flatMap((mark) => {
-    const name = fitted(`${mark.number} ${mark.target.name}`, plot.box.width / (isLine(mark.target) ? 3 : 2), size);
-    const byName = isLine(mark.target) && marks.length > mostNamed ? [] : placesOf(mark, name, plot);
+    const name = `${mark.number} ${mark.target.name}`;
+    const tooLong = textWidth(name, size) > plot.box.width / (isLine(mark.target) ? 2.4 : 1.8);
+    const byName = tooLong || (isLine(mark.target) && marks.length > mostNamed) ? [] : placesOf(mark, name, plot);
     return free.place([...byName, ...placesOf(mark, String(mark.number), plot)]) ?? [];
   });
 }

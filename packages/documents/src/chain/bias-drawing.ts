@@ -51,7 +51,7 @@ export function biasDrawing({ point, appraisal }: DesignedPoint, showing: Showin
       const text = fitted(`${each.name}: ${value}`, layout.width - layout.left - 4, size);
       return [
         rectangle(from, bar, Math.max(1.5, to - from), row * 0.4, each.look),
-        label(layout.left, y + 0.38 * row, text, { size }),
+        label(layout.left, y + 0.38 * row, text, { size, cleared: true }),
       ];
     }
     const beside = to + 8 + textWidth(value, size) <= layout.width - layout.right;

@@ -1,6 +1,6 @@
 import type { DesignedPoint, Showing } from '@soundpost/core';
 import { type Drawing, label, line, type Mark, type Width } from '../drawing/drawing.ts';
-import { boldness, fitted, wrapped } from '../drawing/text-extent.ts';
+import { boldness, wrapped } from '../drawing/text-extent.ts';
 import { type ChainPart, chainParts, keyNumbers } from './chain-parts.ts';
 
 /** The parts of the chain in a row, from the surface to the number, each with what decides most about it. */
@@ -58,10 +58,10 @@ function oneRow(parts: readonly ChainPart[], top: number, first: boolean, last: 
       );
     marks.push(...part.symbol(x, y));
     const lines = [
-      ...wrapped(part.name, room / boldness, size, 2).map((text) => ({ text, look: 'strong' as const })),
-      ...wrapped(part.kind.name, room, size - 1, 3).map((text) => ({ text, look: 'quiet' as const })),
+      ...wrapped(part.name, room / boldness, size).map((text) => ({ text, look: 'strong' as const })),
+      ...wrapped(part.kind.name, room, size - 1).map((text) => ({ text, look: 'quiet' as const })),
       ...keyNumbers(part, showing).flatMap((each) =>
-        wrapped(each, room, size - 1, 3).map((text) => ({ text, look: 'plain' as const })),
+        wrapped(each, room, size - 1).map((text) => ({ text, look: 'plain' as const })),
       ),
     ];
     for (const [at, each] of lines.entries()) put(each.text, at, each.look);
@@ -82,9 +82,12 @@ function inColumn(parts: readonly ChainPart[], showing: Showing): Drawn {
   const symbols: Mark[] = [];
   for (const part of parts) {
     const texts = [
-      { text: fitted(`${part.role}: ${part.name}`, room / boldness, small), look: 'strong' as const },
-      { text: fitted(part.kind.name, room, small), look: 'quiet' as const },
-      ...wrapped(keyNumbers(part, showing).join(', '), room, small, 4).map((text) => ({
+      ...wrapped(`${part.role}: ${part.name}`, room / boldness, small).map((text) => ({
+        text,
+        look: 'strong' as const,
+      })),
+      ...wrapped(part.kind.name, room, small).map((text) => ({ text, look: 'quiet' as const })),
+      ...wrapped(keyNumbers(part, showing).join(', '), room, small).map((text) => ({
         text,
         look: 'plain' as const,
       })),

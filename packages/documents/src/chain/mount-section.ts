@@ -186,12 +186,12 @@ function lettered(marked: readonly { readonly letter: string; readonly at: Point
   const first = Math.min(sorted[0]?.at[1] ?? 0, height - 14 - apart * (sorted.length - 1));
   return sorted.flatMap(({ letter, at }, index) => {
     const y = Math.max(first + index * apart, 14);
-    const edge = x < at[0] ? x + 10 : x - 10;
+    const edge = x < at[0] ? x + 11 : x - 11;
     return [
       line(edge, y, at[0], at[1], 'thin'),
       { is: 'circle', x: at[0], y: at[1], radius: 2, look: 'solid' } as const,
-      { is: 'circle', x, y, radius: 10, look: 'paper' } as const,
-      label(x, y + 4, letter, { size: 11, anchor: 'middle', look: 'strong' }),
+      { is: 'circle', x, y, radius: 11, look: 'paper' } as const,
+      label(x, y + 4.8, letter, { size: 13.5, anchor: 'middle', look: 'strong' }),
     ];
   });
 }

@@ -1,4 +1,5 @@
 import { label, line, type Mark, polyline, rectangle } from '../drawing/drawing.ts';
+import { drawnAs, type SymbolName } from '../drawing/symbols.ts';
 import type { PartKindName } from './key-fields.ts';
 
 /** Where a part stands in the chain. */
@@ -7,32 +8,36 @@ export type Role = 'mount' | 'transducer' | 'cable' | 'in the line' | 'input';
 /** A symbol about its middle, 48 wide and 36 high; the signal passes from left to right. */
 export type PartSymbol = (x: number, y: number) => readonly Mark[];
 
+function symbolOf(name: SymbolName, drawn: PartSymbol): PartSymbol {
+  return (x, y) => drawnAs(name, ...drawn(x, y));
+}
+
 const housing = (x: number, y: number): Mark => rectangle(x - 18, y - 15, 36, 30, 'paper');
 
 /** A mass on the element that feels it. */
-const seismic: PartSymbol = (x, y) => [
+const seismic = symbolOf('seismic transducer', (x, y) => [
   housing(x, y),
   rectangle(x - 9, y - 9, 18, 9, 'solid'),
   rectangle(x - 5, y, 10, 9, 'hatched'),
   line(x - 12, y + 9, x + 12, y + 9, 'ink'),
-];
+]);
 
 /** A coil about a magnet. */
-const coil: PartSymbol = (x, y) => [
+const coil = symbolOf('moving coil', (x, y) => [
   housing(x, y),
   ...[-9, -3, 3, 9].map((step): Mark => ({ is: 'circle', x: x + step, y: y - 2, radius: 3.6, look: 'thin' })),
   rectangle(x - 8, y + 4, 16, 5, 'solid'),
-];
+]);
 
 /** A tip before a shaft. */
-const probe: PartSymbol = (x, y) => [
+const probe = symbolOf('proximity probe', (x, y) => [
   { is: 'circle', x: x - 10, y, radius: 9, look: 'hatched' },
   rectangle(x + 3, y - 5, 15, 10, 'paper'),
   rectangle(x + 2, y - 7, 3, 14, 'solid'),
-];
+]);
 
 /** A sensor that sends one number. */
-const detecting: PartSymbol = (x, y) => [
+const detecting = symbolOf('detecting sensor', (x, y) => [
   housing(x, y),
   polyline(
     [
@@ -45,31 +50,31 @@ const detecting: PartSymbol = (x, y) => [
     'thin',
   ),
   line(x + 3, y - 1, x + 14, y - 1, 'ink'),
-];
+]);
 
 /** A screw in a hatched wall, whatever holds it. */
-const screw: PartSymbol = (x, y) => [
+const screw = symbolOf('mount', (x, y) => [
   rectangle(x - 20, y - 15, 16, 30, 'hatched'),
   rectangle(x - 4, y - 4, 18, 8, 'paper'),
   ...[0, 4, 8].map((step) => line(x - 2 + step, y - 4, x + 1 + step, y + 4, 'thin')),
-];
+]);
 
 /** Two cores in a screen. */
-const screenedCores: PartSymbol = (x, y) => [
+const screenedCores = symbolOf('screened cable', (x, y) => [
   rectangle(x - 20, y - 8, 40, 16, 'paper', 8),
   line(x - 20, y - 3, x + 20, y - 3, 'thin'),
   line(x - 20, y + 3, x + 20, y + 3, 'thin'),
-];
+]);
 
 /** Two sides without a common wire. */
-const isolator: PartSymbol = (x, y) => [
+const isolator = symbolOf('isolator', (x, y) => [
   rectangle(x - 20, y - 15, 40, 30, 'paper'),
   line(x - 2, y - 15, x - 2, y + 15, 'thin'),
   line(x + 2, y - 15, x + 2, y + 15, 'thin'),
-];
+]);
 
 /** A staircase in a frame: what comes in smooth leaves in steps. */
-const staircase: PartSymbol = (x, y) => [
+const staircase = symbolOf('analogue input', (x, y) => [
   polyline(
     [
       [x - 18, y],
@@ -94,13 +99,13 @@ const staircase: PartSymbol = (x, y) => [
     ],
     'thin',
   ),
-];
+]);
 
 /** A rod that moves in three windings. */
-const core: PartSymbol = (x, y) => [
+const core = symbolOf('differential transformer', (x, y) => [
   ...[-14, -4, 6].map((step) => rectangle(x + step, y - 10, 8, 20, 'hatched')),
   rectangle(x - 20, y - 3, 30, 6, 'solid'),
-];
+]);
 
 /** A kind without a symbol does not compile. */
 const symbols: Readonly<Record<PartKindName, PartSymbol>> = {
@@ -123,14 +128,14 @@ const symbols: Readonly<Record<PartKindName, PartSymbol>> = {
   'hand-probe': screw,
   'isolating-stud': screw,
   'signal-cable': screenedCores,
-  'loop-supply': (x, y) => [
+  'loop-supply': symbolOf('loop supply', (x, y) => [
     rectangle(x - 18, y - 15, 36, 30, 'paper'),
     line(x - 8, y - 8, x - 8, y + 8, 'ink'),
     line(x + 2, y - 4, x + 2, y + 4, 'target'),
     label(x + 6, y - 3, '+', { size: 11 }),
-  ],
-  'series-resistance': (x, y) => [rectangle(x - 18, y - 6, 36, 12, 'paper')],
-  'shunt-diode-barrier': (x, y) => [
+  ]),
+  'series-resistance': symbolOf('resistance', (x, y) => [rectangle(x - 18, y - 6, 36, 12, 'paper')]),
+  'shunt-diode-barrier': symbolOf('shunt-diode barrier', (x, y) => [
     rectangle(x - 20, y - 15, 40, 34, 'paper'),
     line(x - 20, y, x + 20, y, 'thin'),
     line(x + 4, y, x + 4, y + 13, 'thin'),
@@ -144,13 +149,13 @@ const symbols: Readonly<Record<PartKindName, PartSymbol>> = {
       true,
     ),
     line(x - 2, y + 13, x + 10, y + 13, 'ink'),
-  ],
+  ]),
   'galvanic-isolator-iepe': isolator,
   'galvanic-isolator-loop': isolator,
-  'junction-box': (x, y) => [
+  'junction-box': symbolOf('junction box', (x, y) => [
     rectangle(x - 16, y - 13, 32, 26, 'paper'),
     ...[-6, 6].map((step): Mark => ({ is: 'circle', x: x + step, y, radius: 3, look: 'ink' })),
-  ],
+  ]),
   'constant-current-input': staircase,
   'direct-voltage-input': staircase,
   'current-card': staircase,

@@ -60,7 +60,7 @@ export function slantedFamily(of: Family, plot: Plot, showing: Showing, width: W
   const small = size - 1;
   const margin = placing(
     falls
-      ? { x: box.x + box.width, y: box.y - 2, width: 80, height: box.height + 8 }
+      ? { x: box.x + box.width, y: box.y - 2, width: width === 'wide' ? 70 : 50, height: box.height + 8 }
       : { x: box.x - 30, y: box.y - 1.5 * size, width: box.width + 60, height: 1.45 * size },
     width === 'wide' ? 3 : 1,
   );

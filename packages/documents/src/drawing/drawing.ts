@@ -1,3 +1,5 @@
+import type { SymbolName } from './symbols.ts';
+
 /** How a line or face looks; the style sheet has one rule for each. */
 export const looks = [
   'frame',
@@ -33,7 +35,12 @@ export type TextLook = (typeof textLooks)[number];
 
 export type Point = readonly [x: number, y: number];
 
-export interface Polyline {
+interface OfSymbol {
+  /** The symbol it is a stroke of; absent from lines, frames and texts that are none. */
+  readonly symbol?: SymbolName;
+}
+
+export interface Polyline extends OfSymbol {
   readonly is: 'polyline';
   readonly points: readonly Point[];
   readonly look: Look;
@@ -47,13 +54,13 @@ export interface Box {
   readonly height: number;
 }
 
-export interface Rectangle extends Box {
+export interface Rectangle extends Box, OfSymbol {
   readonly is: 'rectangle';
   readonly look: Look;
   readonly radius?: number;
 }
 
-export interface Circle {
+export interface Circle extends OfSymbol {
   readonly is: 'circle';
   readonly x: number;
   readonly y: number;
@@ -62,7 +69,7 @@ export interface Circle {
 }
 
 /** One line of text on its baseline. */
-export interface Label {
+export interface Label extends OfSymbol {
   readonly is: 'label';
   readonly x: number;
   readonly y: number;

@@ -5,4 +5,5 @@ export * from './label-placing.ts';
 export * from './plot.ts';
 export { drawingStyle } from './style.ts';
 export { svg } from './svg.ts';
+export { drawnAs, type SymbolName, symbols } from './symbols.ts';
 export * from './text-extent.ts';

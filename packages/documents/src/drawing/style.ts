@@ -1,30 +1,39 @@
 import type { Look, TextLook } from './drawing.ts';
 
+/**
+ * The only widths a line is drawn with, in units of a drawing. A drawing of 760 units across the text of an upright A4
+ * (182 mm) has them as 0.13, 0.18, 0.25, 0.35 and 0.5 mm: the five narrowest of the series of ISO 128-20, from memory;
+ * across an oblong A4 they are half as wide again. Legible in black and white: kinds of line differ in dashes too.
+ */
+export const lineWeights = { hair: 0.55, fine: 0.75, plain: 1.05, firm: 1.5, heavy: 2.1 } as const;
+
+const { hair, fine, plain, firm, heavy } = lineWeights;
+
 const lines: Readonly<Record<Look, string>> = {
-  frame: 'fill:none;stroke:var(--ink);stroke-width:1',
-  grid: 'fill:none;stroke:var(--rule);stroke-width:.8',
-  'grid-fine': 'fill:none;stroke:var(--rule-fine);stroke-width:.6',
-  'slant-acceleration': 'fill:none;stroke:var(--slant);stroke-width:.7',
-  'slant-displacement': 'fill:none;stroke:var(--slant);stroke-width:.7;stroke-dasharray:5 3',
-  target: 'fill:none;stroke:var(--accent);stroke-width:2.2',
-  'target-thin': 'fill:none;stroke:var(--accent);stroke-width:1',
+  frame: `fill:none;stroke:var(--ink);stroke-width:${plain}`,
+  grid: `fill:none;stroke:var(--rule);stroke-width:${fine}`,
+  'grid-fine': `fill:none;stroke:var(--rule-fine);stroke-width:${hair}`,
+  'slant-acceleration': `fill:none;stroke:var(--slant);stroke-width:${hair}`,
+  'slant-displacement': `fill:none;stroke:var(--slant);stroke-width:${hair};stroke-dasharray:5 3`,
+  target: `fill:none;stroke:var(--accent);stroke-width:${heavy}`,
+  'target-thin': `fill:none;stroke:var(--accent);stroke-width:${plain}`,
   'target-face': 'fill:var(--accent-face);stroke:none',
-  floor: 'fill:none;stroke:var(--ink);stroke-width:1.6',
-  'floor-band': 'fill:none;stroke:var(--ink);stroke-width:1.6;stroke-dasharray:2 2',
-  ceiling: 'fill:none;stroke:var(--ink);stroke-width:1.6;stroke-dasharray:9 3 2 3',
-  curve: 'fill:none;stroke:var(--ink);stroke-width:1.7',
-  'curve-second': 'fill:none;stroke:var(--ink);stroke-width:1.1;stroke-dasharray:7 3',
-  'curve-third': 'fill:none;stroke:var(--ink);stroke-width:1.1;stroke-dasharray:2 3',
-  'curve-fourth': 'fill:none;stroke:var(--ink);stroke-width:1.1;stroke-dasharray:10 3 2 3',
-  zone: 'fill:none;stroke:var(--ink-quiet);stroke-width:1.1;stroke-dasharray:1 3',
+  floor: `fill:none;stroke:var(--ink);stroke-width:${firm}`,
+  'floor-band': `fill:none;stroke:var(--ink);stroke-width:${firm};stroke-dasharray:2 2`,
+  ceiling: `fill:none;stroke:var(--ink);stroke-width:${firm};stroke-dasharray:9 3 2 3`,
+  curve: `fill:none;stroke:var(--ink);stroke-width:${firm}`,
+  'curve-second': `fill:none;stroke:var(--ink);stroke-width:${plain};stroke-dasharray:7 3`,
+  'curve-third': `fill:none;stroke:var(--ink);stroke-width:${plain};stroke-dasharray:2 3`,
+  'curve-fourth': `fill:none;stroke:var(--ink);stroke-width:${plain};stroke-dasharray:10 3 2 3`,
+  zone: `fill:none;stroke:var(--ink-quiet);stroke-width:${plain};stroke-dasharray:1 3`,
   usable: 'fill:var(--accent);stroke:none',
-  window: 'fill:var(--accent-face);stroke:var(--accent);stroke-width:.9',
-  ink: 'fill:none;stroke:var(--ink);stroke-width:1.3',
-  thin: 'fill:none;stroke:var(--ink);stroke-width:.8',
-  'centre-line': 'fill:none;stroke:var(--ink);stroke-width:.8;stroke-dasharray:14 3 3 3',
-  hatched: 'fill:var(--hatch);stroke:var(--ink);stroke-width:.8',
+  window: `fill:var(--accent-face);stroke:var(--accent);stroke-width:${fine}`,
+  ink: `fill:none;stroke:var(--ink);stroke-width:${plain}`,
+  thin: `fill:none;stroke:var(--ink);stroke-width:${fine}`,
+  'centre-line': `fill:none;stroke:var(--ink);stroke-width:${fine};stroke-dasharray:14 3 3 3`,
+  hatched: `fill:var(--hatch);stroke:var(--ink);stroke-width:${fine}`,
   solid: 'fill:var(--ink);stroke:none',
-  paper: 'fill:var(--paper);stroke:var(--ink);stroke-width:1.1',
+  paper: `fill:var(--paper);stroke:var(--ink);stroke-width:${plain}`,
   'accent-solid': 'fill:var(--accent);stroke:none',
 };
 

@@ -48,17 +48,41 @@ export function fitted(text: string, width: number, size: number): string {
 }
 
 /** Lines of words that fit a width; what is left after the last line is cut. */
-export function wrapped(text: string, width: number, size: number, most: number): readonly string[] {
+export function wrapped(text: string, width: number, size: number, most = Number.POSITIVE_INFINITY): readonly string[] {
   const lines: string[] = [];
-  for (const word of text.split(' ')) {
+  for (const { piece, glued } of text.split(' ').flatMap((word) => pieces(word, width, size))) {
     const last = lines.at(-1);
+    const longer = `${last ?? ''}${glued ? '' : ' '}${piece}`;
     const full = lines.length === most;
-    if (last !== undefined && (full || textWidth(`${last} ${word}`, size) <= width)) {
-      lines[lines.length - 1] = `${last} ${word}`;
-      if (full && textWidth(lines[most - 1]!, size) > width) break;
-    } else lines.push(word);
+    if (last !== undefined && (full || textWidth(longer, size) <= width)) {
+      lines[lines.length - 1] = longer;
+      if (full && textWidth(longer, size) > width) break;
+    } else lines.push(piece);
   }
   return lines.map((each) => fitted(each, width, size));
+}
+
+interface WordPiece {
+  readonly piece: string;
+  /** Goes on without a space. */
+  readonly glued: boolean;
+}
+
+/** A word that is wider than a line is parted behind its hyphens and strokes, and where it has none between any letters. */
+function pieces(word: string, width: number, size: number): readonly WordPiece[] {
+  if (textWidth(word, size) <= width) return [{ piece: word, glued: false }];
+  const parts = word.split(/(?<=[-–/_.])/u).flatMap((part) => lettersThatFit(part, width, size));
+  return parts.map((piece, index) => ({ piece, glued: index > 0 }));
+}
+
+function lettersThatFit(part: string, width: number, size: number): readonly string[] {
+  const found: string[] = [];
+  for (const sign of part) {
+    const last = found.at(-1);
+    if (last !== undefined && textWidth(last + sign, size) <= width) found[found.length - 1] = last + sign;
+    else found.push(sign);
+  }
+  return found;
 }
 
 const above = 0.8;

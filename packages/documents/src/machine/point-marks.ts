@@ -1,8 +1,10 @@
 import type { Looks, PointPlace } from '@soundpost/core';
 import { type Label, label, line, type Mark, type Point, type Polyline, polyline } from '../drawing/drawing.ts';
+import { drawnAs } from '../drawing/symbols.ts';
 import { wrapped } from '../drawing/text-extent.ts';
 
-const radius = 8.5;
+const radius = 9.5;
+const tagLetters = 10.5;
 const step = 27;
 const rowHeight = 25;
 
@@ -54,11 +56,12 @@ function shortened(from: Point, to: Point): Point {
 
 /** A number in a ring, with the direction the transducer looks where its statement says it. */
 function tag({ number, looks }: PointPlace, [x, y]: Point): readonly Mark[] {
-  return [
+  return drawnAs(
+    'measuring point',
     { is: 'circle', x, y, radius, look: 'paper' },
     ...(looks === undefined ? [] : directions[looks](x, y)),
-    label(x, y + 3.4, String(number), { size: 9.5, anchor: 'middle', look: 'strong' }),
-  ];
+    label(x, y + 3.8, String(number), { size: tagLetters, anchor: 'middle', look: 'strong' }),
+  );
 }
 
 const directions: Readonly<Record<Looks, (x: number, y: number) => readonly Mark[]>> = {

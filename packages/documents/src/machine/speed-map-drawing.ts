@@ -121,7 +121,9 @@ function placesOf(parts: readonly (readonly Point[])[], text: string, size: numb
     const point = points[Math.floor((points.length - 1) * share)];
     if (point === undefined) return [];
     const anchor = share > 0.6 ? 'end' : share > 0.4 ? 'middle' : 'start';
-    return [-0.4, 1.05].map((lift) => label(point[0], point[1] + lift * size, text, { size: size - 1, anchor }));
+    return [-0.4, 1.05].map((lift) =>
+      label(point[0], point[1] + lift * size, text, { size: size - 1, anchor, cleared: true }),
+    );
   });
 }
 

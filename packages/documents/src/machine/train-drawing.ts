@@ -73,7 +73,7 @@ function row(
   const at = (index: number) => left + column * (index + 0.5);
   const marks: Mark[] = [];
   const shafts = stated.train.shafts.filter((shaft) => elements.some((each) => shaftsOf(each).includes(shaft)));
-  const names: { readonly text: string; readonly x: number; readonly y: number }[] = [];
+  const names: NameOfShaft[] = [];
   for (const shaft of shafts) {
     const own = elements.flatMap((each, index) => (shaftsOf(each).includes(shaft) ? [at(index)] : []));
     const alone = elements.flatMap((each, index) => (shaftsOf(each).join() === shaft ? [at(index)] : []));
@@ -81,7 +81,7 @@ function row(
     const [from, to] = [Math.min(...own) - column * 0.36, Math.max(...own) + column * 0.36];
     marks.push(line(from, y, to, y, 'centre-line'));
     const x = alone.length === 0 ? from : Math.min(...alone) - column * 0.36;
-    names.push({ text: `${shaft}, ${speedWords(frequencies, shaft, showing)}`, x, y: y - 31 });
+    names.push({ shaft, text: `${shaft}, ${speedWords(frequencies, shaft, showing)}`, x, y: y - 31 });
   }
   const links = elements.flatMap((each, index) => {
     const heights = shaftsOf(each).map(laneAt);
@@ -116,20 +116,29 @@ function row(
   return { marks, bottom: bottom + (lines + 0.8) * 1.25 * size };
 }
 
+interface NameOfShaft {
+  readonly shaft: string;
+  /** With its speed. */
+  readonly text: string;
+  readonly x: number;
+  readonly y: number;
+}
+
 /** Each name above the beginning of its shaft, or right of a link that would run through it. */
 function shaftNames(
-  names: readonly { readonly text: string; readonly x: number; readonly y: number }[],
+  names: readonly NameOfShaft[],
   links: readonly Polyline[],
   whole: number,
   size: number,
 ): readonly Label[] {
   const free = placing({ x: 0, y: -size, width: whole, height: Number.MAX_SAFE_INTEGER }, 2);
   for (const link of links) for (const box of boxesAlong(link.points)) free.keepFree(box);
-  return names.flatMap(({ text, x, y }) => {
+  return names.flatMap(({ shaft, text, x, y }) => {
     const starts = [x, ...links.map((link) => link.points[0]![0] + 6).filter((start) => start > x)];
     const put = (start: number, words: string) => label(start, y, words, { size, look: 'italic' });
     const shortened = [0.7, 0.5, 0.3].map((share) => fitted(text, textWidth(text, size) * share, size));
-    return free.place([text, ...shortened].flatMap((words) => starts.map((start) => put(start, words)))) ?? [];
+    // Speeds stand in the tables too; the name alone is better than a name that is cut.
+    return free.place([text, shaft, ...shortened].flatMap((words) => starts.map((start) => put(start, words)))) ?? [];
   });
 }
 

@@ -33,7 +33,7 @@ export function budgetPlot({ budgets, point }: DesignedPoint, showing: Showing, 
   const reach =
     1.1 * Math.max(...rows.flatMap(({ upward, downward, promised }) => [upward, downward, limitOf(promised)]));
   const middle = names + (whole - names) / 2;
-  const at = (fraction: number) => middle + (fraction / reach) * ((whole - names) / 2 - 4);
+  const at = (fraction: number) => middle + (fraction / reach) * ((whole - names) / 2 - 2.4 * size);
   const pitch = 2.2 * size;
   const top = 2.6 * size;
   const foot = top + rows.length * pitch;

@@ -1,6 +1,7 @@
 import { nodeOf } from '@soundpost/core';
 import { type Drawing, label, line, type Mark, rectangle } from '../drawing/drawing.ts';
-import { fitted } from '../drawing/text-extent.ts';
+import { drawnAs } from '../drawing/symbols.ts';
+import { fitted, wrapped } from '../drawing/text-extent.ts';
 import { dot, earthSymbolHeight, functionalEarth, openEnd, protectiveEarth } from './earth-symbols.ts';
 import { across, type GroundingRow, heights, type RowSurroundings, rowHeight, rowMarks } from './grounding-row.ts';
 import { openingMarks, small, smallLetters } from './joint-marks.ts';
@@ -9,6 +10,12 @@ import { jointBetween } from './joints.ts';
 const width = 760;
 /** Above the first row of a bar, for its name and the bond along the cable; below the last, for its earth. */
 const head = 28;
+const letters = 11.5;
+const lineHeight = 1.25 * letters;
+/** Names of the frame at the left and of the bar at the right, side by side. */
+const frameRoom = 310;
+const barRoom = 390;
+const mostLines = 3;
 const below = earthSymbolHeight + 12;
 
 /** Rows of one machine whose commons lead to one bar stand together, those with a barrier last. */
@@ -32,11 +39,17 @@ function barrierOf({ joints }: GroundingRow): string | undefined {
 export function groundingDrawing(machine: string, rows: readonly GroundingRow[], around: RowSurroundings): Drawing {
   const bars = [...new Set(rows.map(barOf))];
   const frame = nodeOf.frame(machine);
-  const marks: Mark[] = [label(across.frame - 6, 13, fitted(frame, 300, 11), { size: 11 })];
-  let y = 16;
+  const named = wrapped(frame, frameRoom, letters, mostLines);
+  const marks: Mark[] = named.map((text, index) =>
+    label(across.frame - 6, 13 + index * lineHeight, text, { size: letters }),
+  );
+  const start = 16 + (named.length - 1) * lineHeight;
+  let y = start;
   for (const bar of bars) {
     const of = rows.filter((row) => barOf(row) === bar);
-    marks.push(...barMarks(bar, frame, y, of.length, around));
+    const name = wrapped(bar, barRoom, letters, mostLines);
+    y += (name.length - 1) * lineHeight;
+    marks.push(...barMarks(bar, name, frame, y, of.length, around));
     y += head;
     const tops = of.map((_, index) => y + index * rowHeight);
     marks.push(...of.flatMap((row, index) => rowMarks(row, tops[index]!, around)));
@@ -45,7 +58,7 @@ export function groundingDrawing(machine: string, rows: readonly GroundingRow[],
   }
   const foot = y - below;
   marks.push(
-    rectangle(across.frame - 6, 20, 12, foot - 20, 'hatched'),
+    ...drawnAs('bar', rectangle(across.frame - 6, start + 4, 12, foot - start - 4, 'hatched')),
     ...(isEarthed(frame, around) ? protectiveEarth(across.frame, foot) : []),
     ...legend(y + 4),
   );
@@ -62,13 +75,22 @@ function isEarthed(node: string, { kinds, earthing }: RowSurroundings): boolean 
   return (earthing.get(node) ?? []).some((to) => kinds.get(to) === 'main earth');
 }
 
-function barMarks(bar: string, frame: string, top: number, count: number, around: RowSurroundings): readonly Mark[] {
+function barMarks(
+  bar: string,
+  name: readonly string[],
+  frame: string,
+  top: number,
+  count: number,
+  around: RowSurroundings,
+): readonly Mark[] {
   const x = across.bar;
   const bottom = top + head + count * rowHeight;
   const bond = (around.earthing.get(frame) ?? []).includes(bar);
   return [
-    label(width - 4, top + 12, fitted(bar, 290, 11), { size: 11, anchor: 'end' }),
-    rectangle(x - 6, top + 17, 12, bottom - top - 17, 'hatched'),
+    ...name.map((text, index) =>
+      label(width - 4, top + 12 - (name.length - 1 - index) * lineHeight, text, { size: letters, anchor: 'end' }),
+    ),
+    ...drawnAs('bar', rectangle(x - 6, top + 17, 12, bottom - top - 17, 'hatched')),
     ...(isEarthed(bar, around)
       ? protectiveEarth(x, bottom)
       : [small(width - 4, bottom + 14, 'floats, as far as stated', { anchor: 'end', look: 'italic' })]),
@@ -97,7 +119,7 @@ function barrierBars(rows: readonly GroundingRow[], tops: readonly number[]): re
   });
 }
 
-const legendStep = 24;
+const legendStep = 21;
 
 /** What each sign means, beside the sign. */
 function legend(top: number): readonly Mark[] {

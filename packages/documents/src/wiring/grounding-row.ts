@@ -1,5 +1,6 @@
 import { type NodeKind, nodeOf, type WiredPoint, type WiringGraph } from '@soundpost/core';
 import { label, line, type Mark, polyline, rectangle } from '../drawing/drawing.ts';
+import { drawnAs } from '../drawing/symbols.ts';
 import { boldness, fitted, textWidth } from '../drawing/text-extent.ts';
 import { dot, openEnd, protectiveEarth } from './earth-symbols.ts';
 import { jointMarks, type Openings, openingMarks, small, smallLetters } from './joint-marks.ts';
@@ -55,8 +56,8 @@ export function rowMarks({ wired, joints }: GroundingRow, top: number, around: R
   const { caseLeft, caseRight, start, common, bar, frame } = across;
   const core = jointBetween(joints, 'signal', 'common');
   return [
-    label(frame + 18, y.name, nameFitted(wired.point), { size: 11, look: 'strong' }),
-    rectangle(caseLeft, top + 32, caseRight - caseLeft, 44, 'paper'),
+    label(frame + 18, y.name, nameFitted(wired.point), { size: 12, look: 'strong' }),
+    ...drawnAs('case of a transducer', rectangle(caseLeft, top + 32, caseRight - caseLeft, 44, 'paper')),
     small((caseLeft + caseRight) / 2, top + 58, 'case', { anchor: 'middle' }),
     ...jointMarks(
       jointBetween(joints, 'case', 'machine frame'),
@@ -89,7 +90,7 @@ export function rowMarks({ wired, joints }: GroundingRow, top: number, around: R
 /** The whole name where it fits; otherwise without its machine, which stands over the drawing. */
 function nameFitted({ of, name }: WiredPoint['point']): string {
   const room = (across.barrier - across.frame - 30) / boldness;
-  return textWidth(of, 11) <= room ? of : fitted(name, room, 11);
+  return textWidth(of, 12) <= room ? of : fitted(name, room, 12);
 }
 
 /** The return joined to the earth bar of the barriers, which runs past on the right of it. */
@@ -116,7 +117,7 @@ function barrierMarks(
     ),
     dot(x - 16, signal),
     dot(x, barrier),
-    small(x + 8, barrier + 4, fitted(name, 120, smallLetters)),
+    small(x + 8, barrier + 4, fitted(name, 250, smallLetters)),
     ...openingMarks(opened, x - 16, signal, 'above'),
   ];
 }
@@ -172,7 +173,7 @@ function boxMarks(
   const earth = earthing.get(nodeOf.box(of))?.[0];
   const onMachine = earth !== undefined && kinds.get(earth) === 'machine frame';
   return [
-    rectangle(x - 22, top + 30, 44, bottom - top - 30, 'frame'),
+    ...drawnAs('metal box', rectangle(x - 22, top + 30, 44, bottom - top - 30, 'frame')),
     small(x, top + 27, 'box', { anchor: 'middle' }),
     ...(touch?.state === 'joined'
       ? [

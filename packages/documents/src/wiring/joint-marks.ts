@@ -1,4 +1,5 @@
 import { type Label, type Look, label, line, type Mark, rectangle } from '../drawing/drawing.ts';
+import { drawnAs } from '../drawing/symbols.ts';
 import { textWidth } from '../drawing/text-extent.ts';
 import { dot, openEnd } from './earth-symbols.ts';
 import type { Joint } from './joints.ts';
@@ -6,7 +7,7 @@ import type { Joint } from './joints.ts';
 /** Numbers of the openings that end the ground loops, by the name of the conductor that is opened. */
 export type Openings = ReadonlyMap<string, string>;
 
-export const smallLetters = 10;
+export const smallLetters = 11.5;
 
 export function small(x: number, y: number, text: string, options: Partial<Pick<Label, 'anchor' | 'look'>> = {}) {
   return label(x, y, text, { size: smallLetters, ...options });
@@ -65,9 +66,10 @@ export function openingMarks(
     side === 'right'
       ? [line(x - 6, y + 1, x + 6, y - 5, 'ink'), line(x - 6, y + 5, x + 6, y - 1, 'ink')]
       : [line(x - 5, y + 6, x + 1, y - 6, 'ink'), line(x - 1, y + 6, x + 5, y - 6, 'ink')];
-  return [
+  return drawnAs(
+    'opening',
     ...strokes,
     rectangle(middleX - width / 2, middleY - 8, width, 16, 'target-thin', 8),
     label(middleX, middleY + 3.5, number, { size: smallLetters, anchor: 'middle' }),
-  ];
+  );
 }

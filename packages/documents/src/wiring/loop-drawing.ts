@@ -10,7 +10,9 @@ import {
 } from '@soundpost/core';
 import { type ChainPart, chainParts, keyNumbers } from '../chain/chain-parts.ts';
 import { type Drawing, label, line, type Mark, polyline, rectangle } from '../drawing/drawing.ts';
+import { drawnAs } from '../drawing/symbols.ts';
 import { boldness, fitted, wrapped } from '../drawing/text-extent.ts';
+import { dot, plainEarth } from './earth-symbols.ts';
 
 const width = 760;
 const size = 11;
@@ -57,7 +59,7 @@ export function loopDrawing(designed: DesignedPoint, places: EarthPlaces, showin
   const joinedTo = (place: EarthPlace) => placed.find((each) => standsAt(each, place));
   const marks: Mark[] = [
     ...placed.flatMap(({ middle, left, part }, index) => [
-      rectangle(left, top, 2 * half, bottom - top, 'paper'),
+      ...drawnAs('part', rectangle(left, top, 2 * half, bottom - top, 'paper')),
       ...part.symbol(middle, top + (bottom - top) / 2),
       ...texts[index]!.map(({ text, look }, row) =>
         label(anchored(middle, index, parts.length), (row + 1) * step, text, {
@@ -93,12 +95,14 @@ function anchored(middle: number, index: number, parts: number): number {
 function textsOf(part: ChainPart, tag: string | undefined, of: string | undefined, room: number, showing: Showing) {
   const name = tag === undefined ? part.name : `${tag}: ${part.name}`;
   return [
-    ...(of === undefined ? [] : [{ text: fitted(of, (room * 1.4) / boldness, size), look: 'strong' as const }]),
-    ...wrapped(name, room / boldness, size, 2).map((text) => ({ text, look: 'strong' as const })),
-    ...wrapped(part.kind.name, room, size - 1, 2).map((text) => ({ text, look: 'quiet' as const })),
+    ...wrapped(of ?? '', room / boldness, size).flatMap((text) =>
+      text === '' ? [] : { text, look: 'strong' as const },
+    ),
+    ...wrapped(name, room / boldness, size).map((text) => ({ text, look: 'strong' as const })),
+    ...wrapped(part.kind.name, room, size - 1).map((text) => ({ text, look: 'quiet' as const })),
     ...keyNumbers(part, showing)
       .slice(0, 3)
-      .map((text) => ({ text: fitted(text, room, size - 1), look: 'plain' as const })),
+      .flatMap((each) => wrapped(each, room, size - 1).map((text) => ({ text, look: 'plain' as const }))),
   ];
 }
 
@@ -126,8 +130,8 @@ function linkMarks(from: Placed, to: Placed, runs: readonly RunOfCable[], index:
   return [
     ...wires.flatMap((name, core): readonly Mark[] => [
       line(from.right, wireAt(core), to.left, wireAt(core), 'ink'),
-      { is: 'circle', x: from.right, y: wireAt(core), radius: 2.6, look: 'paper' },
-      { is: 'circle', x: to.left, y: wireAt(core), radius: 2.6, look: 'paper' },
+      ...terminal(from.right, wireAt(core)),
+      ...terminal(to.left, wireAt(core)),
       label(from.right + 5, wireAt(core) - 4, name, { size: size - 1 }),
     ]),
     line(from.right, screenAt, to.left, screenAt, 'curve-second'),
@@ -135,6 +139,10 @@ function linkMarks(from: Placed, to: Placed, runs: readonly RunOfCable[], index:
       label(middle, bottom + (row + 1) * step, fitted(text, gap, size - 1), { size: size - 1, anchor: 'middle' }),
     ),
   ];
+}
+
+function terminal(x: number, y: number): readonly Mark[] {
+  return drawnAs('terminal', { is: 'circle', x, y, radius: 2.6, look: 'paper' });
 }
 
 /** Runs are told by the part they lead on from: the first from the transducer, others by the name or tag of the part. */
@@ -174,7 +182,7 @@ function earthMarks(
         ],
         'thin',
       ),
-      { is: 'circle', x, y: rail, radius: 2.2, look: 'solid' },
+      dot(x, rail),
     ];
   };
   const drops = [
@@ -192,10 +200,7 @@ function earthMarks(
   return [
     line(64, rail, end, rail, 'ink'),
     ...drops,
-    line(end, rail, end, rail + 8, 'ink'),
-    line(end - 11, rail + 8, end + 11, rail + 8, 'ink'),
-    line(end - 7, rail + 12, end + 7, rail + 12, 'ink'),
-    line(end - 3, rail + 16, end + 3, rail + 16, 'ink'),
+    ...plainEarth(end, rail),
     label(64, rail + 16, 'main earth', { size: size - 1 }),
   ];
 }
