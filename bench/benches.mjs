@@ -3,4 +3,5 @@ export const benches = {
   trial: () => import('./trial.mjs'),
   screen: () => import('./screen.mjs'),
   documents: () => import('./documents.mjs'),
+  standardise: () => import('./standardise.mjs'),
 };
