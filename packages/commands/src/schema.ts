@@ -20,7 +20,7 @@ const schemas = {
 
 export const schema = command({
   name: 'schema',
-  summary: 'The JSON Schema of a plant, catalogue, records, store or TEDS layout file, for editors',
+  summary: 'The JSON Schema of a plant, catalogue, records, store or TEDS layout file',
   description:
     'Prints the JSON Schema (2020-12) of a file, made from the same definitions that read it. Save it beside your files ' +
     'and name it in the first line, so that an editor completes keys and marks mistakes while you type.',
