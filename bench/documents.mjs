@@ -1,19 +1,16 @@
 import { spawn } from 'node:child_process';
-import { existsSync, mkdtempSync, readdirSync, readFileSync, rmSync, statSync, writeFileSync } from 'node:fs';
+import { existsSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { loadavg, tmpdir } from 'node:os';
 import { join, resolve } from 'node:path';
-import { chromium } from 'playwright-core';
 import { generatedPlant } from '../evidence/document-set/plant.mjs';
 import { rounded } from './spread.mjs';
 
 const root = resolve(import.meta.dirname, '..');
-const places = [process.env.CHROMIUM, '/usr/bin/chromium', '/usr/bin/chromium-browser', '/usr/bin/google-chrome'];
-const sizes = (process.env.POINTS ?? '50,500,2000').split(',').map(Number);
-const printedPages = 100;
+const sizes = (process.env.POINTS ?? '50,500,2000,5000').split(',').map(Number);
 
 /**
- * What a set costs: a generated plant of more and more points issued whole, each in a process of its own; and the same
- * drawings, one to a page, as headless Chromium prints them.
+ * What a set costs: a generated plant of more and more points issued whole, every document in every form, each in a
+ * process of its own; and how time and memory grow from one size to the next.
  */
 export async function measured() {
   if (!existsSync(join(root, 'packages/cli/dist/main.js')))
@@ -25,7 +22,7 @@ export async function measured() {
       rows[`${points} points`] = await issued(folder, points);
       console.error(`${points} points: ${JSON.stringify(rows[`${points} points`])}`);
     }
-    return { unit: 's, MiB, pages', rows, printed: await printed(join(folder, `${sizes[0]}`, 'revision-A')) };
+    return { unit: 's, MiB, pages', rows, growth: growth(Object.values(rows)) };
   } finally {
     rmSync(folder, { recursive: true });
   }
@@ -42,13 +39,30 @@ async function issued(folder, points) {
   const { files } = JSON.parse(readFileSync(join(set, 'contents.json'), 'utf8'));
   const pages = files.reduce((sum, each) => sum + (each.pages ?? 0), 0);
   return {
+    points,
     pages,
     files: files.length,
     seconds: rounded(told.seconds),
+    processorSeconds: rounded(told.processorSeconds),
     pagesPerSecond: rounded(pages / told.seconds),
     peakMiB: Math.round(told.peakMiB),
     load,
   };
+}
+
+/** From one size to the next: the exponent of the processor time over the points, and the memory each point adds. */
+function growth(rows) {
+  const done = rows.filter((each) => each.failed === undefined);
+  return done.slice(1).map((to, at) => {
+    const from = done[at];
+    const times = Math.log(to.points / from.points);
+    return {
+      from: from.points,
+      to: to.points,
+      exponentOfTime: rounded(Math.log(to.processorSeconds / from.processorSeconds) / times),
+      kibibytesPerPoint: Math.round((1024 * (to.peakMiB - from.peakMiB)) / (to.points - from.points)),
+    };
+  });
 }
 
 /** Runs a script in a process of its own; what it writes to its fourth channel is what it measured. */
@@ -67,43 +81,5 @@ function apart(parameters) {
       const failed = `ended with ${code ?? signal}: ${said}`;
       done(code === 0 && told !== '' ? JSON.parse(told) : { said: failed });
     });
-  });
-}
-
-/** The drawings of a set, one to a page, printed by headless Chromium: what a page made for a browser would have cost. */
-async function printed(set) {
-  const executablePath = places.find((each) => each !== undefined && existsSync(each));
-  if (executablePath === undefined) return { notRun: 'no Chromium was found; CHROMIUM can name one' };
-  const drawings = filesUnder(set).filter((each) => each.endsWith('.svg'));
-  if (drawings.length === 0) return { notRun: 'the set has no drawing' };
-  const sheets = Array.from({ length: printedPages }, (_, at) => readFileSync(drawings[at % drawings.length], 'utf8'));
-  const style = '@page{size:A4 landscape;margin:15mm}section{break-after:page}svg{max-width:100%;max-height:170mm}';
-  const html = `<!doctype html><meta charset="utf-8"><style>${style}</style>${sheets.map((each) => `<section>${each}</section>`).join('')}`;
-  const load = rounded(loadavg()[0]);
-  const began = performance.now();
-  const browser = await chromium.launch({ executablePath, args: ['--no-sandbox'] });
-  try {
-    const page = await browser.newPage();
-    await page.setContent(html);
-    const pdf = await page.pdf({ preferCSSPageSize: true });
-    const seconds = (performance.now() - began) / 1000;
-    const found = pdf.toString('latin1').match(/\/Type\s*\/Page\b(?!s)/g)?.length ?? 0;
-    return {
-      browser: `Chromium ${browser.version()}`,
-      drawings: Math.min(drawings.length, printedPages),
-      pages: found,
-      seconds: rounded(seconds),
-      pagesPerSecond: rounded(found / seconds),
-      load,
-    };
-  } finally {
-    await browser.close();
-  }
-}
-
-function filesUnder(folder) {
-  return readdirSync(folder).flatMap((name) => {
-    const path = join(folder, name);
-    return statSync(path).isDirectory() ? filesUnder(path) : [path];
   });
 }
