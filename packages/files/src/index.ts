@@ -5,6 +5,7 @@ export * from './editing/apply-edits.ts';
 export * from './editing/edit.ts';
 export * from './editing/merged-plants.ts';
 export * from './editing/moving-edits.ts';
+export * from './editing/renaming-edits.ts';
 export * from './editing/stated-changes.ts';
 export * from './file-refusal.ts';
 export * from './kinds.ts';

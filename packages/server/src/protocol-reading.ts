@@ -25,7 +25,9 @@ function isStep(said: unknown): said is Step {
 function isEdit(said: unknown): said is Edit {
   if (!isRecord(said) || !Array.isArray(said.path) || !said.path.every(isKey)) return false;
   return (
-    (said.yaml === undefined || typeof said.yaml === 'string') && (said.before === undefined || isKey(said.before))
+    (said.yaml === undefined || typeof said.yaml === 'string') &&
+    (said.key === undefined || typeof said.key === 'string') &&
+    (said.before === undefined || isKey(said.before))
   );
 }
 

@@ -11,6 +11,7 @@ import {
   isBlockCollection,
   keepsBlankLines,
   nextLine,
+  rootOf,
   type YamlSource,
   yamlSource,
 } from './yaml-source.ts';
@@ -45,6 +46,7 @@ export function yamlAt(text: string, path: Edit['path']): string | undefined {
 }
 
 function edited(source: YamlSource, edit: Edit): YamlSource {
+  if (edit.key !== undefined) return renamed(source, edit.path, edit.key);
   const first = attempt(source, edit);
   if (!(first instanceof Refusal)) return first;
   const node = edit.yaml === undefined ? undefined : yamlFragment(edit.yaml).node;
@@ -52,6 +54,31 @@ function edited(source: YamlSource, edit: Edit): YamlSource {
   const second = attempt(source, { ...edit, yaml: oneLine(node) });
   if (second instanceof Refusal) throw first;
   return second;
+}
+
+/** The text with one key written otherwise. Throws Refusal where there is no such key, or another is called that. */
+function renamed(source: YamlSource, path: Edit['path'], key: string): YamlSource {
+  const { text } = source;
+  const home = path.slice(0, -1);
+  const entries = entriesOf(slotsAlong(source, home)[home.length]?.node);
+  const entry = entries.find((each) => each.key === path.at(-1));
+  const read = `${path.join('/')} as ${key}`;
+  if (entry === undefined || typeof entry.key === 'number') {
+    throw new Refusal({ read, expected: 'an entry of that name' });
+  }
+  const next = yamlSource(text.slice(0, entry.start) + key + text.slice(entry.keyEnd));
+  const names = entriesOf(slotsAlong(next, home)[home.length]?.node).map((each) => each.key);
+  const at = entries.indexOf(entry);
+  const others = entries.map((each) => each.key).toSpliced(at, 1);
+  if (
+    key.trim() === '' ||
+    names.length !== entries.length ||
+    others.some((each, index) => each !== names.toSpliced(at, 1)[index])
+  ) {
+    throw new Refusal({ read, expected: 'a key that is one word or text' });
+  }
+  if (others.includes(names[at]!)) throw new Refusal({ read, expected: 'a name that no other entry there has' });
+  return next;
 }
 
 /** The new text read again, with what was to be put there found in it. */
@@ -76,7 +103,8 @@ function isFoundIn(source: YamlSource, { path, yaml }: Edit): boolean {
 function undoing(before: YamlSource, after: YamlSource, edit: Edit): Edit {
   for (const candidate of candidates(before, edit)) {
     try {
-      if (spliced(after, candidate) === before.text && isFoundIn(before, candidate)) return candidate;
+      const back = candidate.key === undefined ? spliced(after, candidate) : edited(after, candidate).text;
+      if (back === before.text && (candidate.key !== undefined || isFoundIn(before, candidate))) return candidate;
     } catch (error) {
       if (!(error instanceof Refusal)) throw error;
     }
@@ -84,7 +112,8 @@ function undoing(before: YamlSource, after: YamlSource, edit: Edit): Edit {
   return { path: [], yaml: before.text };
 }
 
-function* candidates(before: YamlSource, { path, yaml, before: next }: Edit): Generator<Edit> {
+function* candidates(before: YamlSource, { path, yaml, before: next, key }: Edit): Generator<Edit> {
+  if (key !== undefined) return yield* renamingBack(before, path, key);
   const slots = slotsAlong(before, path);
   const inserted = next !== undefined && typeof path.at(-1) === 'number';
   if (slots.length <= path.length || inserted) yield { path: path.slice(0, slots.length), yaml: undefined };
@@ -102,6 +131,14 @@ function* candidates(before: YamlSource, { path, yaml, before: next }: Edit): Ge
     const some = path.slice(0, length);
     yield { path: some, yaml: yamlIn(before, some) };
   }
+}
+
+function* renamingBack(before: YamlSource, path: Edit['path'], key: string): Generator<Edit> {
+  const home = path.slice(0, -1);
+  const entry = entriesOf(slotsAlong(before, home)[home.length]?.node).find((each) => each.key === path.at(-1));
+  const [now] = entriesOf(rootOf(yamlSource(`${key}:`)));
+  if (entry === undefined || now === undefined) return;
+  yield { path: [...home, now.key], key: before.text.slice(entry.start, entry.keyEnd) };
 }
 
 function yamlIn(source: YamlSource, path: Edit['path']): string | undefined {

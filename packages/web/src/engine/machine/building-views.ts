@@ -34,6 +34,21 @@ export type BuildingAsked =
       readonly name: string;
     }
   | {
+      readonly act: 'rename';
+      readonly what: Removable;
+      readonly machine: string;
+      /** Which of the machine; of the machine itself nothing. */
+      readonly name: string;
+      readonly to: string;
+    }
+  | {
+      /** What a point is there to listen to; all of the train where nothing is named. */
+      readonly act: 'hear';
+      readonly machine: string;
+      readonly point: string;
+      readonly hears: readonly string[];
+    }
+  | {
       readonly act: 'move';
       readonly what: Movable;
       readonly machine: string;
@@ -57,7 +72,7 @@ export type Built =
   | {
       readonly label: string;
       readonly edits: readonly Edit[];
-      /** What goes with it. */
+      /** What goes with it; of a new name, what follows it. */
       readonly takesAlong: readonly string[];
       /** What stays and then speaks of something that is not there, or says something else. */
       readonly unsettles: readonly string[];

@@ -1,10 +1,13 @@
-import { elementKindCalled, fixed, installations, type PlantMachine } from '@soundpost/core';
+import { elementKindCalled, installations, type PlantMachine } from '@soundpost/core';
 import type { Edit } from '@soundpost/server/protocol';
 import type { PlantSession } from '../plant-session.ts';
 import type { BuildingAsked, Built } from './building-views.ts';
+import { heard } from './heard.ts';
 import { rolesOf } from './kind-forms.ts';
 import { moved } from './moved.ts';
+import { entryNameDoubt, lineNameDoubt } from './name-doubts.ts';
 import { removed } from './removed.ts';
+import { renamed } from './renamed.ts';
 import { yamlScalar } from './statement-edits.ts';
 
 type Asked<Act extends BuildingAsked['act']> = Extract<BuildingAsked, { readonly act: Act }>;
@@ -87,6 +90,8 @@ const acts: Acts = {
       return adding(`Operating state ${name.trim()}`, [{ path, yaml: yamlScalar(speed.trim()) }]);
     }),
   remove: removed,
+  rename: renamed,
+  hear: heard,
   move: moved,
   'run by': ({ machine, by, of }, session) =>
     at(session, machine, ({ train: { operation } }) => {
@@ -145,25 +150,4 @@ function adding(what: string, edits: readonly Edit[], how: 'added' | 'changed' =
 
 function put(path: Edit['path'], yaml: string, before: string | undefined): Edit {
   return { path, yaml, ...(before === undefined ? {} : { before }) };
-}
-
-const longest = 80;
-
-/** Why a machine or a point cannot be called that. */
-function entryNameDoubt(name: string, taken: readonly string[], what: string): string | undefined {
-  const own = name.trim();
-  if (own === '' || own.length > longest || own.includes('/')) {
-    return `A ${what} needs a name of at most ${longest} characters, without '/'.`;
-  }
-  return taken.includes(own) ? `There is a ${what} '${own}' already.` : undefined;
-}
-
-/** Why something whose lines targets name cannot be called that: `pump/1x at duty`. */
-function lineNameDoubt(name: string, taken: readonly string[], what: string): string | undefined {
-  const own = name.trim();
-  if (!/^[a-z][\w.-]*$/i.test(own) || own.length > longest) {
-    return `A name of this ${what} begins with a letter and has letters, digits, '-', '_' and '.', so that targets can speak of it: pump-drive-end.`;
-  }
-  if (own === fixed) return `'${fixed}' stands for what does not turn.`;
-  return taken.includes(own) ? `There is a ${what} '${own}' already.` : undefined;
 }
