@@ -193,21 +193,24 @@ describe('slew', () => {
   const drive = known(prediction.drive!);
   const limit = drive.current / drive.capacitance;
   const fast = 102_400;
-  const judged = (slope: number) => {
-    // A triangle of that slope, as a cable makes of a burst.
-    const period = 64;
-    const volts = Float64Array.from({ length: fast }, (_, n) => {
+  const period = 64;
+  // A triangle of that slope, as a cable makes of a burst, and a sine as steep at its steepest.
+  const triangle = (slope: number) =>
+    Float64Array.from({ length: fast }, (_, n) => {
       const place = n % period;
       return ((place < period / 2 ? place : period - place) * slope) / fast;
     });
+  const sine = (slope: number) => madeTone(fast, 1 / period, (slope * period) / (2 * Math.PI * fast));
+  const judged = (volts: Float64Array) => {
     const record = recordOf(occasionOf('running', { speed: 24.75 }), volts, 'alternating', {
       measures: measuresOf(volts, fast),
     });
     return verdicts(of(checked(pump, [record]), 'slew'));
   };
 
-  test('slopes below what the current drives meet, triangles at it fail', () => {
-    expect(judged(0.3 * limit)).toEqual(['meets']);
-    expect(judged(limit)).toEqual(['fails']);
+  test('slopes below what the current drives meet, at it they fail, and triangles fail wherever they lie', () => {
+    expect(judged(sine(0.3 * limit))).toEqual(['meets']);
+    expect(judged(sine(limit))).toEqual(['fails']);
+    expect(judged(triangle(0.3 * limit))).toEqual(['fails']);
   });
 });

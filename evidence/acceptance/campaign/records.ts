@@ -366,7 +366,12 @@ export function steps(
 }
 
 /** A loop while its machine runs: the current itself. */
-export function loopRunning(making: Making, otherwise: Otherwise = {}, rms?: number): MeasuredRecord {
+export function loopRunning(
+  making: Making,
+  otherwise: Otherwise = {},
+  band = { low: 20, high: 400 },
+  rms?: number,
+): MeasuredRecord {
   const { random, place } = making;
   const full = known(predictionAt(place).chain.transducer.oneNumber!.range);
   const share = rms ?? 0.05 + 0.6 * random.uniform();
@@ -379,9 +384,7 @@ export function loopRunning(making: Making, otherwise: Otherwise = {}, rms?: num
       rate: 5120,
       lead: 2,
       seed: 11,
-      background: [
-        { name: 'motion', level: { ...full, value: full.value * share } as never, band: { low: 20, high: 400 } },
-      ],
+      background: [{ name: 'motion', level: { ...full, value: full.value * share } as never, band }],
     },
     otherwise,
     undefined,

@@ -1,7 +1,8 @@
 import { mkdirSync, readFileSync, renameSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { root } from '../../reading.ts';
-import { noHealthy, oneMoreHealthy } from './healthy-rates.ts';
+import { type DetectionRates, noDetection, oneMoreDetection } from './detection-rates.ts';
+import { type HealthyRates, noHealthy, oneMoreHealthy } from './healthy-rates.ts';
 
 /** A rate that is found run by run: what is known so far, and one run more. */
 interface Campaign<Rates> {
@@ -10,16 +11,16 @@ interface Campaign<Rates> {
   more(rates: Rates, runs: number): boolean;
 }
 
-const campaigns: Readonly<Record<string, Campaign<never>>> = {
-  healthy: {
-    none: noHealthy as never,
-    more: ((rates: ReturnType<typeof noHealthy>, runs: number) => {
-      if (rates.rehearsals >= runs) return false;
-      oneMoreHealthy(rates);
-      return true;
-    }) as never,
+const healthy: Campaign<HealthyRates> = {
+  none: noHealthy,
+  more(rates, runs) {
+    if (rates.rehearsals >= runs) return false;
+    oneMoreHealthy(rates);
+    return true;
   },
 };
+const detection: Campaign<DetectionRates> = { none: noDetection, more: oneMoreDetection };
+const campaigns: Readonly<Record<string, Campaign<never>>> = { healthy, detection } as never;
 
 const folder = join(root, 'evidence/acceptance/rates');
 /** Seconds between two writings of what is known so far. */
@@ -27,7 +28,7 @@ const chunk = 15;
 
 /** Goes on where the file ends, until so many runs are made or the minutes are over. */
 export function runCampaign(name: string, runs: number, minutes: number, date: string, commit: string): void {
-  const campaign = campaigns[name] as Campaign<object> | undefined;
+  const campaign = campaigns[name] as Campaign<unknown> as Campaign<object> | undefined;
   if (campaign === undefined) throw new Error(`no campaign ${name}: ${Object.keys(campaigns).join(', ')}`);
   mkdirSync(folder, { recursive: true });
   const file = join(folder, `${name}.json`);

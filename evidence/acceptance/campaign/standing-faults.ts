@@ -107,7 +107,7 @@ export const standingFaults: readonly InjectedFault[] = [
   {
     fault: 'mains hum',
     check: 'mains-hum',
-    sized: 'hum at the terminal as a peak acceleration, where 50 mm/s² must be hidden by nothing',
+    sized: 'hum at the terminal, as the peak acceleration that its voltage looks like',
     sizes: sizes(['0.02 m/s²', 0.02], ['0.1 m/s²', 0.1], ['1 m/s²', 1]),
     cause: /ground loop/,
     places: accelerometers,
@@ -214,11 +214,12 @@ export const standingFaults: readonly InjectedFault[] = [
     places: accelerometers,
     make: (making, size) => ({
       records: [
-        atRest(making, {
+        stopped(making, {
           statement: {
             unit: answer(recordedIn('m/s2', 'acceleration')),
             sensitivity: answer(sensitivityAt(making.place) * size),
           },
+          volts: (each) => each.map((x) => x / sensitivityAt(making.place) / size),
         }),
       ],
     }),

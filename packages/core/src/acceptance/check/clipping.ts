@@ -13,8 +13,11 @@ import { cannotTell, checkKind, fails, type Judged, meets, type RivalCause, want
 const flat = { longest: 3, rests: 3, mean: 2.5 } as const;
 /** Near a ceiling: from this share of it on. */
 const near = 0.9;
-/** Samples crowd at an extreme: this share in its last hundredth of the span, this many times the hundredth before. */
-const crowded = { share: 0.005, times: 5 } as const;
+/**
+ * Samples crowd at an extreme: so many of them and this share in its last hundredth of the span, this many times the
+ * hundredth before. Of noise the last hundredth holds one or two; of a sine 2.4 times as many as the one before.
+ */
+const crowded = { samples: 20, share: 0.0003, times: 5 } as const;
 
 /** Whether tops are cut: flat at an extreme, or as high as a ceiling of the chain lets them be. */
 export const clipping = checkKind({
@@ -31,7 +34,11 @@ export const clipping = checkKind({
     const known = fromAll({ values: record.measures.values, moments: record.measures.moments }, (each) => each);
     if (!known.known) return wants(known.missing);
     const { values, moments } = known.value;
-    const rails = { upper: cut(values.highRail, values), lower: cut(values.lowRail, values) };
+    const crowd = marks(designed) ? { upper: false, lower: false } : crowds(values);
+    const rails = {
+      upper: cut(values.highRail, values) || crowd.upper,
+      lower: cut(values.lowRail, values) || crowd.lower,
+    };
     const scale = voltsPerNumber(record);
     const ceilings = ceilingsOf(designed);
     const facts = {
@@ -42,7 +49,9 @@ export const clipping = checkKind({
     if (rails.upper || rails.lower) {
       const sides = rails.upper && rails.lower ? 'both sides' : rails.upper ? 'the upper side' : 'the lower side';
       const rail = rails.upper ? values.highRail : values.lowRail;
-      const found = said`flat on ${sides}: up to ${rail.longestRest} samples on one value, ${rail.rests} times`;
+      const found = cut(rail, values)
+        ? said`flat on ${sides}: up to ${rail.longestRest} samples on one value, ${rail.rests} times`
+        : said`samples crowd at the end of ${sides}, more than ${crowded.times} times as many as just before it`;
       return [fails({ ...facts, found }, rails.upper && rails.lower ? bothSides(found) : oneSide(found))];
     }
     if (!scale.known) {
@@ -61,10 +70,6 @@ export const clipping = checkKind({
     const reached = ceilings.find((each) => peak > near * each.volts);
     if (reached !== undefined) {
       const found = said`a peak of ${measured('voltage', peak)}, where ${reached.name} ends at ${measured('voltage', reached.volts)}`;
-      // Many samples crowd at the end of a swing that cuts; one high peak near it may still be whole.
-      if (crowds(values)) {
-        return [fails({ ...facts, found }, bothSides(found))];
-      }
       return [
         cannotTell(
           { ...facts, found, because: 'So near a ceiling, behind a filter, a cut top and a whole one look alike.' },
@@ -84,32 +89,39 @@ export const clipping = checkKind({
   },
 });
 
-/** Resting on an extreme; a few values of a coarse converter rest on every value, and say nothing. */
-function cut(rail: Rail, values: ValuesHistogram): boolean {
-  const coarse = values.step.known && (values.greatest - values.least) / values.step.value.step < 64;
-  return !coarse && rail.longestRest >= flat.longest && rail.rests >= flat.rests && rail.meanRest >= flat.mean;
+function coarse({ step, greatest, least }: ValuesHistogram): boolean {
+  return step.known && (greatest - least) / step.value.step < 64;
 }
 
-/** A whole sine has 2.4 times as many samples in the last hundredth of its span as in the one before; a cut one far more. */
-function crowds({ cells, least, greatest, samples }: ValuesHistogram): boolean {
+/** Resting on an extreme; a few values of a coarse converter rest on every value, and say nothing. */
+function cut(rail: Rail, values: ValuesHistogram): boolean {
+  return !coarse(values) && rail.longestRest >= flat.longest && rail.rests >= flat.rests && rail.meanRest >= flat.mean;
+}
+
+/** A probe that looks at the mark of each turn rests on one value between two marks. */
+function marks({ stated }: DesignedPoint): boolean {
+  return stated.probes?.some((each) => each.kind === 'once-per-turn') === true;
+}
+
+/** At which ends of the span samples crowd, as behind noise or a filter at the end of a swing; never of a coarse converter. */
+function crowds(values: ValuesHistogram): { readonly upper: boolean; readonly lower: boolean } {
+  const { cells, least, greatest, samples } = values;
+  if (coarse(values)) return { upper: false, lower: false };
   const hundredth = (greatest - least) / 100;
   const between = (low: number, high: number) =>
     cells.counts.reduce((sum, count, cell) => {
       const middle = cells.from + (cell + 0.5) * cells.width;
       return middle > low && middle <= high ? sum + count : sum;
     }, 0);
-  const [top, nextTop] = [
-    between(greatest - hundredth, greatest + cells.width),
-    between(greatest - 2 * hundredth, greatest - hundredth),
-  ];
-  const [end, nextEnd] = [
-    between(least - cells.width, least + hundredth),
-    between(least + hundredth, least + 2 * hundredth),
-  ];
-  return [
-    [top, nextTop],
-    [end, nextEnd],
-  ].some(([last, before]) => last! > crowded.share * samples && last! > crowded.times * before!);
+  const many = (last: number, before: number) =>
+    last >= crowded.samples && last > crowded.share * samples && last > crowded.times * before;
+  return {
+    upper: many(
+      between(greatest - hundredth, greatest + cells.width),
+      between(greatest - 2 * hundredth, greatest - hundredth),
+    ),
+    lower: many(between(least - cells.width, least + hundredth), between(least + hundredth, least + 2 * hundredth)),
+  };
 }
 
 /** Ceilings that stand in volts at the input, the lowest first: swing of the electronics, range of the converter. */

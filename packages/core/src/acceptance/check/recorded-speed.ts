@@ -3,7 +3,7 @@ import { fromAll } from '../../quantity/index.ts';
 import { clause } from '../../source/source.ts';
 import { tradePractice } from '../../source/trade-practice.ts';
 import { linesSeen, type SeenLine } from '../lines-seen.ts';
-import { explained, nearMains } from '../machine-at-speed.ts';
+import { nearMains } from '../machine-at-speed.ts';
 import { multiplesSeen, type RunningRecord, runningRecord } from '../running-record.ts';
 import { declaredSpeed, speedMarked } from '../speed-of-record.ts';
 import { cannotTell, checkKind, fails, type Judged, meets, type RivalCause, wants } from './check-kind.ts';
@@ -93,7 +93,8 @@ function otherSpeeds(running: RunningRecord, speed: number): readonly SeenLine[]
   return linesSeen(slow).filter((line) => {
     const { frequency } = line;
     if (frequency < speed / 5 || frequency > 5 * speed || nearMains(frequency, within)) return false;
-    if (explained(lines, frequency, Math.max(within, allowed * frequency)).length > 0) return false;
+    // A family of its own is none of a line that is known there; far multiples of slow lines would explain anything.
+    if (lines.some(({ low, high }) => frequency >= low - within && frequency <= high + within)) return false;
     const seen = multiplesSeen(running, frequency, multiples);
     if (seen.length < family || seen[0]!.times !== 1) return false;
     // The lowest of a family is its first line: none of its parts may be seen.

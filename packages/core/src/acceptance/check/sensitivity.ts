@@ -117,7 +117,8 @@ function judgedRatio(
       ]),
     ];
   }
-  const reach = Math.hypot(spread, Math.max(piece.value.high, -piece.value.low));
+  // A piece may stand at the very end of its spread: the two add up.
+  const reach = spread + Math.max(piece.value.high, -piece.value.low);
   return [fails(facts, causesOfRatio(ratio, reach, otherCauses(ratio)))];
 }
 
@@ -128,6 +129,16 @@ function otherCauses(ratio: number): readonly RivalCause[] {
       cause: 'another transducer than designed, or one that was damaged',
       evidence,
       next: 'Read the label; put a known good transducer on the same cable.',
+    },
+    {
+      cause: 'gain or range of the input, or of an amplifier on the way',
+      evidence,
+      next: 'Feed a known voltage in place of the transducer: what is still wrong then lies behind it.',
+    },
+    {
+      cause: 'the cable loads the transducer, or leaks: another length, water, a bad contact',
+      evidence,
+      next: 'Read the transducer through a short known cable, then through the installed one.',
     },
     {
       cause: 'the calibrator or reference is off: battery, load too heavy, wrong level set',

@@ -18,6 +18,11 @@ const fewest = 3;
 const usualSlip = { low: 0.025, high: 0.01 } as const;
 /** Shaft multiples that explain a line as well. */
 const shaftMultiples = 25;
+/**
+ * A blow once per turn shows its multiples in the envelope, all about as high: so many of these at this share of the line
+ * explain what lies this near to a multiple. The load on a moving spot makes the first two only.
+ */
+const comb = { of: [3, 4, 5], fewest: 2, share: 0.5, apart: 0.008 } as const;
 
 /** A ring or an element that is struck at its own frequency: its harmonics stand in the envelope. */
 export const bearingFamily = familyKind({
@@ -43,7 +48,7 @@ export const bearingFamily = familyKind({
         said`the band ${measuredSpan('frequency', band)} is impulsive, its kurtosis ${band.kurtosis.toPrecision(3)} above noise`,
         ...sidesOf(evidence, line, base),
       ];
-      const others = otherExplanations(evidence.running.lines, line, base, resolution);
+      const others = otherExplanations(evidence, line, base, resolution);
       if (others.length > 0) {
         return [
           {
@@ -118,16 +123,27 @@ function sidesOf(evidence: FamilyEvidence, line: MachineLine, base: number): rea
 }
 
 function otherExplanations(
-  lines: readonly MachineLine[],
+  evidence: FamilyEvidence,
   own: MachineLine,
   base: number,
   resolution: number,
 ): readonly string[] {
+  const { lines, speed } = evidence.running;
+  const envelope = evidence.envelope(own.high);
+  const struck =
+    envelope.known &&
+    comb.of.filter((times) => {
+      const [multiple, first] = [times * speed, base].map((at) =>
+        seenAt(envelope.value.spectrum, at, 1.5 * resolution),
+      );
+      return (multiple?.amplitude ?? 0) >= comb.share * (first?.amplitude ?? 0);
+    }).length >= comb.fewest;
+  const within = struck ? Math.max(resolution, comb.apart * base) : resolution;
   const turns = lines
     .filter(({ called }) => called === '1x')
     .flatMap(({ frequency, line }) => {
       const times = Math.round(base / frequency);
-      const near = times >= 1 && times <= shaftMultiples && Math.abs(base - times * frequency) <= resolution;
+      const near = times >= 1 && times <= shaftMultiples && Math.abs(base - times * frequency) <= within;
       return near ? [`${times} times ${line.name}`] : [];
     });
   const others = lines

@@ -3,7 +3,7 @@ import { toneNear } from '../../signal/measures/tone.ts';
 import { responseOverReference } from '../beside-reference.ts';
 import type { CheckedRecord } from '../check/check-kind.ts';
 import { chainOf, gainAt, motionPerNumber, pieceTolerance } from '../expected.ts';
-import { transducerPart } from './chain-part.ts';
+import { inputPart, transducerPart } from './chain-part.ts';
 import { type FoundOfChain, identifyKind, twoSided } from './identify-kind.ts';
 
 /** Expanded uncertainty, k = 2, of a calibrator or reference whose own is not stated. */
@@ -30,7 +30,8 @@ export const gainRatio = identifyKind({
         predicted: 1,
         allowed: { low: 1 + piece.value.low, high: 1 + piece.value.high },
         tolerance: 'the spread of pieces as the data sheet states it',
-        part: transducerPart(looked.designed),
+        // A known motion tells the whole way only; a known voltage at the input would tell which half.
+        part: `${transducerPart(looked.designed)}, or ${inputPart(looked.designed)}`,
         facts: { gain: ratio },
       },
     ];
