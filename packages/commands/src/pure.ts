@@ -7,6 +7,13 @@ export { bytesOf, type HandedIn, type Understanding, understanding } from './imp
 export type { UnderstoodCell, UnderstoodTable } from './import/understood-table.ts';
 export { type ComposedSet, completeDesign, composedSet } from './issue/composed-set.ts';
 export { nextRevision, revisionFolder } from './issue/revision-names.ts';
+export type { RehearsedChain } from './json/rehearsal-json.ts';
 export { contentHashOf } from './plant/content-hash.ts';
 export type { StatedTexts } from './plant/stated-texts.ts';
+export { rehearsalFiles, type WrittenFile } from './rehearsal-files.ts';
+export { givenCourse } from './rehearse/given-course.ts';
+export { givenOccasion, occasionWords } from './rehearse/given-occasion.ts';
+export { type ChainChanges, otherChain } from './rehearse/other-chain.ts';
+export { type Rehearsal, type RehearsalAsked, rehearsing, usualRate, usualSeconds } from './rehearse/rehearsal.ts';
+export { defectTyped, faultTyped } from './rehearse/typed.ts';
 export { seed } from './seed.ts';

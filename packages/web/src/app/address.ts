@@ -4,6 +4,10 @@ export function pointAddress(of: string): string {
   return `/point/${encodeURIComponent(of.slice(0, cut))}/${encodeURIComponent(of.slice(cut + 1))}`;
 }
 
+export function rehearsalAddress(of: string): string {
+  return `${pointAddress(of)}/rehearsal`;
+}
+
 export function machineAddress(name: string): string {
   return `/machine/${encodeURIComponent(name)}`;
 }

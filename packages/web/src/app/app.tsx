@@ -2,20 +2,21 @@ import { Tooltip } from 'radix-ui';
 import { lazy, Suspense, useEffect, useState } from 'react';
 import { Link, Route, Switch } from 'wouter';
 import type { PlantStore } from '../engine/plant-store.ts';
-import { PlantView } from '../plant/plant-view.tsx';
-import { PointView } from '../point/point-view.tsx';
 import { Walk } from '../walk/walk.tsx';
 import { PlantProvider, usePlantState } from './plant-context.tsx';
 import { PrintedHead } from './printed-head.tsx';
 import { TitleBar } from './title-bar.tsx';
 import { Unreadable } from './unreadable.tsx';
 
+const PlantView = lazy(async () => ({ default: (await import('../plant/plant-view.tsx')).PlantView }));
+const PointView = lazy(async () => ({ default: (await import('../point/point-view.tsx')).PointView }));
 const MachineView = lazy(async () => ({ default: (await import('../machine/machine-view.tsx')).MachineView }));
 const FindingsView = lazy(async () => ({ default: (await import('../findings/findings-view.tsx')).FindingsView }));
 const WorkingsView = lazy(async () => ({ default: (await import('../workings/workings-view.tsx')).WorkingsView }));
 const CatalogueView = lazy(async () => ({ default: (await import('../catalogue/catalogue-view.tsx')).CatalogueView }));
 
 const IssueView = lazy(async () => ({ default: (await import('../issue/issue-view.tsx')).IssueView }));
+const RehearsalView = lazy(async () => ({ default: (await import('../rehearsal/rehearsal-view.tsx')).RehearsalView }));
 
 /** The workbench: a title bar as on an engineering sheet, and one view of the plant below it. */
 export function App({ store }: { readonly store: PlantStore }) {
@@ -58,6 +59,9 @@ function Sheet() {
               <Route path="/machine/:machine">{({ machine }) => <MachineView name={decoded(machine)} />}</Route>
               <Route path="/point/:machine/:point">
                 {({ machine, point }) => <PointView of={`${decoded(machine)}/${decoded(point)}`} />}
+              </Route>
+              <Route path="/point/:machine/:point/rehearsal">
+                {({ machine, point }) => <RehearsalView of={`${decoded(machine)}/${decoded(point)}`} />}
               </Route>
               <Route path="/findings" component={FindingsView} />
               <Route path="/issue" component={IssueView} />

@@ -1,0 +1,4 @@
+import { expose } from 'comlink';
+import { RehearsalEngine } from './rehearsal-engine.ts';
+
+expose(new RehearsalEngine());
