@@ -1,8 +1,10 @@
 import { useState } from 'react';
 import type { ElementForm, MachineBench } from '../engine/machine/views.ts';
+import { ActGroup } from './act-group.tsx';
 import { AskedChoice } from './adding-form.tsx';
 import { MoveButtons } from './move-buttons.tsx';
 import { RemoveButton } from './remove-button.tsx';
+import { RenameButton } from './rename-button.tsx';
 import { useBuild } from './use-build.ts';
 
 /** Where an element stands in the train: its shafts, its place, and that it can go. */
@@ -26,10 +28,11 @@ export function ElementStanding({ bench, element }: { readonly bench: MachineBen
           {...(mayBeLeftOut ? { none: 'not named' } : {})}
         />
       ))}
-      <span className="acts">
+      <ActGroup of={`element ${name}`}>
         <MoveButtons what="element" machine={machine} name={name} first={first} last={last} />
+        <RenameButton what="element" machine={machine} name={name} />
         <RemoveButton what="element" machine={machine} name={name} />
-      </span>
+      </ActGroup>
       <p className="refused" role="alert">
         {refused === undefined ? '' : `✗ ${refused}`}
       </p>

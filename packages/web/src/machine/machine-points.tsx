@@ -1,19 +1,18 @@
 import type { ReactNode } from 'react';
 import { Link } from 'wouter';
 import { pointAddress } from '../app/address.ts';
-import type { PlacedPoint } from '../engine/machine/views.ts';
+import type { MachineBench, PlacedPoint } from '../engine/machine/views.ts';
 import { OutcomeWord } from '../parts/verdict-word.tsx';
 import { OpeningNumber } from '../parts/why.tsx';
+import { ActGroup } from './act-group.tsx';
+import { HearsButton } from './hears-button.tsx';
 import { MoveButtons } from './move-buttons.tsx';
 import { RemoveButton } from './remove-button.tsx';
-
-interface MachinePointsOptions {
-  readonly machine: string;
-  readonly points: readonly PlacedPoint[];
-}
+import { RenameButton } from './rename-button.tsx';
 
 /** The points by their numbers in the drawing: where each sits, from which side it is seen, and how it came out. */
-export function MachinePoints({ machine, points }: MachinePointsOptions) {
+export function MachinePoints({ bench }: { readonly bench: MachineBench }) {
+  const { points } = bench;
   if (points.length === 0) {
     return <p className="empty">No measuring point is stated for this machine: nothing of it is watched.</p>;
   }
@@ -42,7 +41,7 @@ export function MachinePoints({ machine, points }: MachinePointsOptions) {
         </thead>
         <tbody>
           {points.map((each) => (
-            <Row key={each.row.of} machine={machine} point={each} last={points.length} />
+            <Row key={each.row.of} bench={bench} point={each} last={points.length} />
           ))}
         </tbody>
       </table>
@@ -51,13 +50,14 @@ export function MachinePoints({ machine, points }: MachinePointsOptions) {
 }
 
 interface RowOptions {
-  readonly machine: string;
+  readonly bench: MachineBench;
   readonly point: PlacedPoint;
   /** The number of the last one. */
   readonly last: number;
 }
 
-function Row({ machine, point: { number, row, at, toldBy, seen, rotation }, last }: RowOptions) {
+function Row({ bench, point: { number, row, at, toldBy, hears, seen, rotation }, last }: RowOptions) {
+  const machine = bench.name;
   return (
     <tr>
       <Cell head="No." number>
@@ -100,9 +100,13 @@ function Row({ machine, point: { number, row, at, toldBy, seen, rotation }, last
           </OpeningNumber>
         )}
       </Cell>
-      <td className="acts">
-        <MoveButtons what="point" machine={machine} name={row.name} first={number === 1} last={number === last} />
-        <RemoveButton what="point" machine={machine} name={row.name} />
+      <td className="acts-cell">
+        <ActGroup of={`point ${row.name}`}>
+          <MoveButtons what="point" machine={machine} name={row.name} first={number === 1} last={number === last} />
+          <HearsButton bench={bench} point={row.name} hears={hears} />
+          <RenameButton what="point" machine={machine} name={row.name} />
+          <RemoveButton what="point" machine={machine} name={row.name} />
+        </ActGroup>
       </td>
     </tr>
   );

@@ -1,4 +1,5 @@
 import { Link, useLocation } from 'wouter';
+import { machineAddress } from '../app/address.ts';
 import { useAnswer, usePlantState } from '../app/plant-context.tsx';
 import type { MachineBench } from '../engine/machine/views.ts';
 import { FindingBlock } from '../parts/finding-block.tsx';
@@ -8,6 +9,7 @@ import { MachinePoints } from './machine-points.tsx';
 import { MachineSheets } from './machine-sheets.tsx';
 import { PointAdding } from './point-adding.tsx';
 import { RemoveButton } from './remove-button.tsx';
+import { RenameButton } from './rename-button.tsx';
 import { ShaftList } from './shaft-list.tsx';
 import { SheetFormList } from './sheet-form-list.tsx';
 import { SpeedBench } from './speed-bench.tsx';
@@ -39,7 +41,15 @@ function Bench({ bench }: { readonly bench: MachineBench }) {
         <span>
           <Link href="/">Points</Link> /
         </span>
-        <RemoveButton what="machine" machine={bench.name} name="" gone={() => navigate('/')} />
+        <span className="acts">
+          <RenameButton
+            what="machine"
+            machine={bench.name}
+            name=""
+            done={(to) => navigate(machineAddress(to), { replace: true })}
+          />
+          <RemoveButton what="machine" machine={bench.name} name="" gone={() => navigate('/')} />
+        </span>
       </div>
       <h1 className="name" title={bench.name}>
         <bdi>{bench.name}</bdi>
@@ -78,7 +88,7 @@ function Bench({ bench }: { readonly bench: MachineBench }) {
       </div>
       <section aria-labelledby="machine-points">
         <h2 id="machine-points">Points</h2>
-        <MachinePoints machine={bench.name} points={bench.points} />
+        <MachinePoints bench={bench} />
         <PointAdding bench={bench} />
       </section>
       <SpeedBench bench={bench} generation={generation} />

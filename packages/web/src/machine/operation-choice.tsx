@@ -2,6 +2,7 @@ import { useState } from 'react';
 import type { MachineBench } from '../engine/machine/views.ts';
 import { AddingForm, AskedChoice, AskedText } from './adding-form.tsx';
 import { RemoveButton } from './remove-button.tsx';
+import { RenameButton } from './rename-button.tsx';
 import { useBuild } from './use-build.ts';
 
 /** By what a machine is run, and its named states. */
@@ -33,7 +34,8 @@ export function OperationChoice({ bench }: { readonly bench: MachineBench }) {
           <ul className="acts" aria-label="Named states">
             {states.map((each) => (
               <li key={each}>
-                <bdi>{each}</bdi> <RemoveButton what="state" machine={machine} name={each} />
+                <bdi>{each}</bdi> <RenameButton what="state" machine={machine} name={each} />
+                <RemoveButton what="state" machine={machine} name={each} />
               </li>
             ))}
           </ul>

@@ -2,6 +2,7 @@ import { useState } from 'react';
 import { usePlantStore } from '../app/plant-context.tsx';
 import type { Built, Removable } from '../engine/machine/building-views.ts';
 import { SheetDialog } from '../plant/sheet-dialog.tsx';
+import { Listed } from './listed.tsx';
 import { refusalWords } from './refusal-words.ts';
 
 interface RemoveButtonOptions {
@@ -70,20 +71,5 @@ export function RemoveButton({ what, machine, name, gone }: RemoveButtonOptions)
         </SheetDialog>
       )}
     </>
-  );
-}
-
-const most = 40;
-
-function Listed({ words }: { readonly words: readonly string[] }) {
-  return (
-    <ul>
-      {words.slice(0, most).map((each) => (
-        <li key={each}>
-          <bdi>{each}</bdi>
-        </li>
-      ))}
-      {words.length > most ? <li className="quiet">and {words.length - most} more.</li> : undefined}
-    </ul>
   );
 }

@@ -1,8 +1,10 @@
 import { useState } from 'react';
 import type { MachineBench } from '../engine/machine/views.ts';
+import { ActGroup } from './act-group.tsx';
 import { AddingForm, AskedChoice, AskedText } from './adding-form.tsx';
 import { MoveButtons } from './move-buttons.tsx';
 import { RemoveButton } from './remove-button.tsx';
+import { RenameButton } from './rename-button.tsx';
 
 /** What turns: every shaft with what stands on it, in the order of the train. */
 export function ShaftList({ bench }: { readonly bench: MachineBench }) {
@@ -20,7 +22,7 @@ export function ShaftList({ bench }: { readonly bench: MachineBench }) {
             <span className="quiet">
               {shaft.carries === '' ? 'nothing stands on it yet' : <bdi>carries {shaft.carries}</bdi>}
             </span>
-            <span className="acts">
+            <ActGroup of={`shaft ${shaft.name}`}>
               <MoveButtons
                 what="shaft"
                 machine={machine}
@@ -28,8 +30,9 @@ export function ShaftList({ bench }: { readonly bench: MachineBench }) {
                 first={index === 0}
                 last={index === shafts.length - 1}
               />
+              <RenameButton what="shaft" machine={machine} name={shaft.name} />
               <RemoveButton what="shaft" machine={machine} name={shaft.name} />
-            </span>
+            </ActGroup>
           </li>
         ))}
       </ul>

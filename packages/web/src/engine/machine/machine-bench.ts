@@ -35,6 +35,7 @@ export function machineBench(
         row: designedRow(stated, designed, showing),
         at: on?.element,
         toldBy: on?.by,
+        hears: designed.stated.statement.hears ?? [],
         seen,
         rotation,
       };

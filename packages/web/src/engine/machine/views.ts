@@ -77,6 +77,8 @@ export interface PlacedPoint {
   readonly row: PointRow;
   readonly at: string | undefined;
   readonly toldBy: string | undefined;
+  /** What it is there to listen to; empty where nothing is said, and it is the whole train. */
+  readonly hears: readonly string[];
   readonly seen: string | undefined;
   readonly rotation: string | undefined;
 }
