@@ -128,6 +128,7 @@ const mutants: readonly (readonly [what: string, mutant: () => Design, rule: str
     'P-301/gone',
   ],
   ['its earth is taken out', () => design(plantFrom(isolated), 1), 'loop-earth', loop],
+  ['the area its isolator serves is not stated', () => design(plantFrom(isolated), 1), 'barrier-area', loop],
   [
     'a value is taken out and nobody is named who knows it',
     () => design(plantFrom(pump({ 'smallest: 0.05 mm/s rms': 'smallest: unknown' })), 1),

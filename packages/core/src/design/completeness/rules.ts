@@ -1,6 +1,7 @@
 import { type Finding, inOrderOfWeight } from '../../finding/finding.ts';
 import type { Design } from '../design.ts';
 import { alarmHasLoop } from './alarm-has-loop.ts';
+import { barrierHasArea } from './barrier-has-area.ts';
 import { cableHasCores } from './cable-has-cores.ts';
 import { cableHasTwoEnds } from './cable-has-two-ends.ts';
 import { loopHasEarth } from './loop-has-earth.ts';
@@ -17,6 +18,7 @@ export const completenessRules: readonly CompletenessRule[] = [
   transducerHasTarget,
   alarmHasLoop,
   loopHasEarth,
+  barrierHasArea,
   unknownIsAssigned,
 ];
 
