@@ -1,6 +1,7 @@
 import { type FormEvent, type ReactNode, useState } from 'react';
 import type { BuildingAsked } from '../engine/machine/building-views.ts';
 import { useBuild } from './use-build.ts';
+import '../style/adding.css';
 
 interface AddingFormOptions {
   readonly name: string;

@@ -1,5 +1,5 @@
 import { defaultRangeExtractor, useVirtualizer } from '@tanstack/react-virtual';
-import { type ClipboardEvent, type KeyboardEvent, useCallback, useMemo, useRef, useState } from 'react';
+import { type ClipboardEvent, type KeyboardEvent, useCallback, useEffect, useMemo, useRef, useState } from 'react';
 import { useLocation } from 'wouter';
 import { machineAddress, pointAddress } from '../app/address.ts';
 import { useAnswer, usePlantStore } from '../app/plant-context.tsx';
@@ -57,6 +57,10 @@ export function PointGrid(props: {
       return [...shown].sort((a, b) => a - b);
     },
   });
+  const inSight = JSON.stringify([
+    ...new Set(virtualizer.getVirtualItems().map(({ index }) => machineOf(lines[index]!))),
+  ]);
+  useEffect(() => store.inSight(JSON.parse(inSight) as string[]), [store, inSight]);
   const go = (to: Place) => {
     left = { key: lines[to.line]?.key ?? '', column: to.column };
     setHeld(left);
@@ -252,4 +256,8 @@ function actsOf(latest: { readonly current: GridActs }): GridActs {
     take: (...all) => latest.current.take(...all),
     stop: (...all) => latest.current.stop(...all),
   };
+}
+
+function machineOf(line: Line): string {
+  return line.kind === 'machine' ? line.name : line.row.machine;
 }

@@ -1,4 +1,6 @@
 import { type ReactNode, useEffect, useId, useRef } from 'react';
+import { createPortal } from 'react-dom';
+import '../style/dialog.css';
 
 /** A sheet laid over the view until it is decided on; the browser keeps the keyboard inside and gives Escape. */
 export function SheetDialog(props: {
@@ -16,7 +18,8 @@ export function SheetDialog(props: {
       if (before instanceof HTMLElement) before.focus();
     };
   }, []);
-  return (
+  // Not in a cell or a line of the view: there it would be set as small and as narrow as that.
+  return createPortal(
     <dialog
       ref={dialog}
       className="sheet-dialog"
@@ -33,6 +36,7 @@ export function SheetDialog(props: {
         </button>
       </header>
       {children}
-    </dialog>
+    </dialog>,
+    document.body,
   );
 }
