@@ -111,6 +111,6 @@ function ticks(scale: Scale, low: number, high: number, most: number): readonly 
 function shown(value: number): string {
   if (value === 0) return '0';
   const size = Math.abs(value);
-  if (size >= 1e5 || size < 1e-3) return value.toExponential(0).replace('e', ' · 10^').replace('^+', '^');
+  if (size >= 1e5 || size < 1e-4 * 0.999) return value.toExponential(0).replace('e', ' · 10^').replace('^+', '^');
   return String(Number(value.toPrecision(3)));
 }

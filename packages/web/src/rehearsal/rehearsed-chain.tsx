@@ -126,7 +126,7 @@ function SeenTable({
               <td className="number">{row.against}</td>
               <td className="number">{row.decibels}</td>
               <td>
-                <span aria-hidden="true">{row.seen === undefined ? '?' : row.seen ? '▼' : '▽'} </span>
+                <span aria-hidden="true">{row.seen === undefined ? '·' : row.seen ? '▼' : '▽'} </span>
                 {row.verdict}
               </td>
             </tr>

@@ -135,8 +135,12 @@ function lineRows({ envelope }: AsSeen, showing: Showing): readonly SeenView[] {
     shown: showLevel(level(motion, found, 'rms'), showing),
     against: showLevel(level(motion, noise, 'rms'), showing),
     decibels: showNumber(decibels, 3, showing.decimal),
-    verdict: `${seen ? 'seen' : 'hidden'}, ${harmonics} of ${lookedFor} harmonics`,
-    seen,
+    verdict: seen
+      ? `seen, ${harmonics} of ${lookedFor} harmonics`
+      : harmonics > 0
+        ? `not told: ${harmonics} of ${lookedFor} harmonics`
+        : 'nothing there',
+    seen: seen ? true : undefined,
   }));
 }
 
