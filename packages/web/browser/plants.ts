@@ -17,3 +17,12 @@ export function pumpWithoutChains(...points: readonly string[]): string {
 
 export const horizontal = '/point/P-301/pump-drive-end-horizontal';
 export const loop = '/point/P-301/pump-drive-end-loop';
+
+/** The raw-water pump so many times over, as `P-1` and on. */
+export function manyPumps(count: number): string {
+  const text = examplePlant('raw-water-pump');
+  const at = text.indexOf('  P-301:\n');
+  const machine = text.slice(at);
+  const machines = Array.from({ length: count }, (_, index) => machine.replace('  P-301:', `  P-${index + 1}:`));
+  return text.slice(0, at) + machines.map((each) => `${each.trimEnd()}\n`).join('');
+}

@@ -17,7 +17,7 @@ const savingWords: Readonly<Record<Saving, string>> = {
 
 /** Plant, verdict, views, history: what holds for every view. */
 export function TitleBar() {
-  const { plant, saving, undo, redo, notice } = usePlantState();
+  const { plant, saving, undo, redo, notice, stopped } = usePlantState();
   const store = usePlantStore();
   useEffect(() => {
     const pressed = (event: KeyboardEvent) => {
@@ -49,7 +49,11 @@ export function TitleBar() {
           <span className="quiet">
             {plant.progress.read < plant.progress.of
               ? `${plant.progress.read} of ${plant.progress.of} machines read`
-              : `${plant.progress.done} of ${plant.progress.of} machines worked out`}
+              : `${plant.progress.done} of ${plant.progress.of} machines worked out`}{' '}
+            <button type="button" className="plain" onClick={() => (stopped ? store.goOn() : store.stop())}>
+              {stopped ? 'Go on' : 'Stop'}
+              <span className="unseen"> working the plant out</span>
+            </button>
           </span>
         ) : (
           <VerdictWord verdict={plant?.verdict} />

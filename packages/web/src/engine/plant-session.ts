@@ -27,6 +27,7 @@ export class PlantSession {
   #known = new Map<string, DesignedMachine>();
   #keys: readonly string[] = [];
   #designed = new Map<string, DesignedMachine>();
+  #preferred: readonly string[] = [];
 
   constructor(path: string, catalogues: CatalogueTexts) {
     this.catalogues = catalogues;
@@ -99,6 +100,11 @@ export class PlantSession {
     return this.#designed.size;
   }
 
+  /** The machines to work out before all others. */
+  prefer(machines: readonly string[]): void {
+    this.#preferred = machines;
+  }
+
   /** Works out the next machine; false where none is left. The design of the plant is whole with the last. */
   advance(): boolean {
     if (this.plant === undefined) return false;
@@ -107,7 +113,9 @@ export class PlantSession {
       return true;
     }
     const plant = this.plant;
-    const index = plant.machines.findIndex((each) => !this.#designed.has(each.name));
+    const open = ({ name }: { readonly name: string }) => !this.#designed.has(name);
+    const inSight = plant.machines.findIndex((each) => open(each) && this.#preferred.includes(each.name));
+    const index = inSight >= 0 ? inSight : plant.machines.findIndex(open);
     if (index >= 0) {
       this.#workOut(plant.machines[index]!, index);
       return true;

@@ -26,6 +26,8 @@ export interface PlantState {
   /** Counts up with every text that was read; what was asked of an older one is stale. */
   readonly generation: number;
   readonly notice: string | undefined;
+  /** Whether the work on the rest of the plant was stopped before it was done. */
+  readonly stopped: boolean;
 }
 
 const usual: ShowingChoice = { units: 'metric', decimal: 'point', detector: 'stated' };
@@ -68,6 +70,7 @@ export class PlantStore {
       showing,
       generation: 0,
       notice: undefined,
+      stopped: false,
     };
   }
 
@@ -95,6 +98,7 @@ export class PlantStore {
     this.#journal = disk.journal;
     this.#text = disk.text;
     this.#taken(await this.engine.open(disk));
+    void this.engine.ready().catch(() => {});
     watchedChanges((hash) => void this.#changedOnDisk(hash));
   }
 
@@ -131,6 +135,21 @@ export class PlantStore {
   /** A hand moves: what is worked out in the background waits until it rests. */
   touched(): void {
     this.#touched = performance.now();
+  }
+
+  /** Stops working the rest of the plant out; what is asked for by itself is answered all the same. */
+  stop(): void {
+    this.#put({ stopped: true });
+  }
+
+  goOn(): void {
+    this.#put({ stopped: false });
+    void this.#workThrough();
+  }
+
+  /** The machines that are in sight are worked out before the others. */
+  inSight(machines: readonly string[]): void {
+    if (this.#state.plant !== undefined) void this.engine.prefer(machines);
   }
 
   notice(notice: string | undefined): void {
@@ -254,7 +273,13 @@ export class PlantStore {
     const history = { undo: steps[done - 1]?.label, redo: steps[done]?.label };
     if ('refused' in opened) this.#put({ refused: opened.refused.message, ...history });
     else {
-      this.#put({ plant: opened.plant, refused: undefined, generation: this.#state.generation + 1, ...history });
+      this.#put({
+        plant: opened.plant,
+        refused: undefined,
+        stopped: false,
+        generation: this.#state.generation + 1,
+        ...history,
+      });
       void this.#workThrough();
     }
   }
@@ -274,7 +299,7 @@ export class PlantStore {
 
   async #workedThrough(): Promise<void> {
     let shown = performance.now();
-    while (await this.engine.advance()) {
+    while (!this.#state.stopped && (await this.engine.advance())) {
       while (performance.now() - this.#touched < pauseForHands) await new Promise((later) => setTimeout(later, 100));
       // To hand over the rows of a large plant takes the page a moment: the more there are, the seldomer.
       if (performance.now() - shown > Math.max(400, (this.#state.plant?.points.length ?? 0) / 4)) {

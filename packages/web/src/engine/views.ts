@@ -170,8 +170,12 @@ export interface PointView {
   /** The speed or line frequency the machine may run at, for the hand that drags it. */
   readonly speed: SpeedRange | undefined;
   readonly trial: TrialView;
-  readonly sheets: readonly { readonly name: string; readonly title: string }[];
   readonly findings: readonly FindingView[];
+}
+
+export interface SheetName {
+  readonly name: string;
+  readonly title: string;
 }
 
 /** What a hand holds another way than the file states it. */

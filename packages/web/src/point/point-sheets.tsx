@@ -7,10 +7,11 @@ import { FlipPoints } from './flip-points.tsx';
 
 /** The sheets of the point as the file states it, one at a time. */
 export function PointSheets({ point }: { readonly point: PointView }) {
+  const own = useAnswer((store) => store.engine.sheets(point.of), `sheets of ${point.of}`) ?? [];
   const sheets = [
     { name: 'candidates', title: 'Shortlist' },
     { name: 'flips', title: 'Flip points' },
-    ...point.sheets.filter((each) => !['chart', 'candidates'].includes(each.name)),
+    ...own.filter((each) => !['chart', 'candidates'].includes(each.name)),
   ];
   const content = (name: string) => {
     if (name === 'candidates') return <Candidates point={point} />;
