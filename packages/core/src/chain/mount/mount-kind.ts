@@ -41,6 +41,8 @@ const preparationSheet = {
   ),
 } as const;
 
+const surfaceField = spanField('temperature', 'Surface it may stand on', { example: '-40..90 °C' });
+
 export const elasticMountSheet = {
   stiffness: aboveZeroField(
     spanField('stiffness', 'Stiffness between surface and transducer, softest to stiffest', {
@@ -52,7 +54,8 @@ export const elasticMountSheet = {
     symbol: 'm_m',
     example: '55 g',
   }),
-  temperature: optional(spanField('temperature', 'Surface it may stand on', { example: '-40..90 °C' })),
+  // Glue, magnet and plastic let go of a hot surface long before the transducer suffers: it is asked for.
+  temperature: surfaceField,
   ...preparationSheet,
   remark: optional(textField('What else a reader should know')),
 } as const;
@@ -78,7 +81,7 @@ export const magnetMountSheet = {
 
 export const rigidMountSheet = {
   addedMass: elasticMountSheet.addedMass,
-  temperature: elasticMountSheet.temperature,
+  temperature: optional(surfaceField),
   ...preparationSheet,
   remark: elasticMountSheet.remark,
 } as const;
@@ -133,8 +136,7 @@ function elasticModel(sheet: Sheet<typeof elasticMountSheet>, isolates: boolean)
     of: sheet.of,
     stiffness: answerOf(sheet.values.stiffness, sheet.of, 'stiffness'),
     addedMass: answerOf(sheet.values.addedMass, sheet.of, 'added mass'),
-    temperature:
-      sheet.values.temperature === undefined ? undefined : answerOf(sheet.values.temperature, sheet.of, 'temperature'),
+    temperature: answerOf(sheet.values.temperature, sheet.of, 'temperature'),
     isolates,
   };
 }
