@@ -1,3 +1,4 @@
+import { join } from 'node:path';
 import react from '@vitejs/plugin-react';
 import { defaultClientConditions, defineConfig } from 'vite';
 
@@ -5,7 +6,11 @@ import { defaultClientConditions, defineConfig } from 'vite';
 export default defineConfig({
   root: import.meta.dirname,
   plugins: [react()],
-  resolve: { conditions: ['source', ...defaultClientConditions] },
+  resolve: {
+    conditions: ['source', ...defaultClientConditions],
+    // What reads recordings hashes them piece by piece; a browser can only hash what it holds whole.
+    alias: { 'node:crypto': join(import.meta.dirname, 'src/engine/acceptance/streamed-hash.ts') },
+  },
   worker: { format: 'es' },
   build: { outDir: 'dist', emptyOutDir: true, target: 'es2023', assetsInlineLimit: 0, reportCompressedSize: false },
 });

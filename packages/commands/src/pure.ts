@@ -1,4 +1,7 @@
 /** What the screens share with the commands: nothing of it reads, writes or asks a clock. */
+
+export { acceptanceFile } from './accept/acceptance-file.ts';
+export { measuredSession } from './accept/measured-session.ts';
 export { type RevisionDifference, revisionDifference, type SheetChange } from './changes/revision-difference.ts';
 export { tableOfTexts } from './import/edited-table.ts';
 export { type EditedFile, readEdited } from './import/read-edited.ts';
@@ -7,6 +10,7 @@ export { bytesOf, type HandedIn, type Understanding, understanding } from './imp
 export type { UnderstoodCell, UnderstoodTable } from './import/understood-table.ts';
 export { type ComposedSet, completeDesign, composedSet } from './issue/composed-set.ts';
 export { nextRevision, revisionFolder } from './issue/revision-names.ts';
+export { acceptanceJson } from './json/acceptance-json.ts';
 export type { RehearsedChain } from './json/rehearsal-json.ts';
 export { contentHashOf } from './plant/content-hash.ts';
 export type { StatedTexts } from './plant/stated-texts.ts';
@@ -17,3 +21,4 @@ export { type ChainChanges, otherChain } from './rehearse/other-chain.ts';
 export { type Rehearsal, type RehearsalAsked, rehearsing, usualRate, usualSeconds } from './rehearse/rehearsal.ts';
 export { defectTyped, faultTyped } from './rehearse/typed.ts';
 export { seed } from './seed.ts';
+export type { Content, Surroundings } from './surroundings.ts';

@@ -1,3 +1,4 @@
+export { bytesOfBlob, type Sliced } from './blob-source.ts';
 export { type ByteSource, bytesInMemory } from './byte-source.ts';
 export type { FallbackAnswers } from './channel-facts.ts';
 export * from './formats.ts';

@@ -1,0 +1,4 @@
+import { expose } from 'comlink';
+import { AcceptanceEngine } from './acceptance-engine.ts';
+
+expose(new AcceptanceEngine());
