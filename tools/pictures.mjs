@@ -24,7 +24,13 @@ const pictures = [
   ['walk', '/'],
   ['points', '/', putAway],
   ['paste', '/', pasteRows],
+  ['paste-at-cell', '/', pasteAtCell],
+  ['print', '/', onPaper],
   ['machine', '/machine/P-301'],
+  ['machine-new', '/', newMachine],
+  ['machine-built', '/machine/P-301', openElement],
+  ['rename', '/machine/P-301', rename],
+  ['remove', '/machine/P-301', remove],
   ['point', horizontal],
   ['point-held', horizontal, swapMount],
   ['point-shortlist', horizontal, (page) => showSheet(page, 'Shortlist')],
@@ -69,6 +75,7 @@ async function taken(page, name, address, act) {
   await settled(page);
   const path = join(into, `${name}.png`);
   await page.screenshot({ path });
+  await page.emulateMedia({ media: null });
   console.log(path);
 }
 
@@ -99,6 +106,57 @@ async function showSheet(page, title) {
     heading.scrollIntoView();
     scrollBy(0, -72);
   });
+}
+
+/** A block of a spreadsheet, put at the length of the first point; where the lengths come from is said. */
+async function pasteAtCell(page) {
+  await page.locator('.of-cableLength').first().click();
+  await page.locator('.point-grid').evaluate((grid) => {
+    const clipboardData = new DataTransfer();
+    clipboardData.setData('text/plain', '3 m\tONL-24\n90 m\t');
+    grid.dispatchEvent(new ClipboardEvent('paste', { clipboardData, bubbles: true, cancelable: true }));
+  });
+  const dialog = page.getByRole('dialog');
+  await dialog.getByRole('combobox', { name: 'Status' }).selectOption('drawing');
+  await dialog.getByRole('textbox', { name: 'Source of these values' }).fill('cable list, sheet 4');
+  await dialog.getByText('now: drawing, cable list, sheet 4').last().waitFor();
+}
+
+/** The table as it goes to the printer. */
+async function onPaper(page) {
+  await page.emulateMedia({ media: 'print' });
+  await page.evaluate(() => window.dispatchEvent(new Event('beforeprint')));
+  await page.locator('.printed-points').waitFor();
+}
+
+async function newMachine(page) {
+  await page.getByRole('button', { name: /^Add a machine/ }).click();
+  const said = [
+    ['Tag', 'P-302'],
+    ['What it is', 'Raw-water pump, the spare'],
+    ['Its first shaft', 'motor'],
+  ];
+  for (const [label, words] of said) await page.getByRole('dialog').getByLabel(label).fill(words);
+}
+
+/** The shafts, and the sheet of an element opened below them. */
+async function openElement(page) {
+  await page.locator('details.sheet-form', { hasText: 'impeller' }).last().locator('summary').first().click();
+  await page.getByRole('heading', { name: 'Shafts' }).evaluate((heading) => {
+    heading.scrollIntoView();
+    scrollBy(0, -72);
+  });
+}
+
+async function rename(page) {
+  await page.locator('[aria-label="Rename… element pump-drive-end"]').evaluate((button) => button.click());
+  await page.getByRole('textbox', { name: /^New name/ }).fill('bearing-2');
+  await page.getByText('This follows the new name').waitFor();
+}
+
+async function remove(page) {
+  await page.getByRole('button', { name: 'Take away… shaft pump' }).click();
+  await page.getByText('This goes from the plant file').waitFor();
 }
 
 async function pasteRows(page) {

@@ -76,7 +76,9 @@ function Question({ question }: { readonly question: QuestionView }) {
         {part === undefined || place === undefined ? undefined : (
           <>
             {' '}
-            <Link href={pointAddress(place)}>{points.length === 1 ? 'The point' : 'The first point'}</Link>
+            <Link className="onward" href={pointAddress(place)}>
+              {points.length === 1 ? 'The point' : 'The first point'}
+            </Link>
           </>
         )}
       </p>
