@@ -2,6 +2,7 @@
 export const benches = {
   trial: () => import('./trial.mjs'),
   screen: () => import('./screen.mjs'),
+  table: () => import('./table.mjs'),
   documents: () => import('./documents.mjs'),
   standardise: () => import('./standardise.mjs'),
 };

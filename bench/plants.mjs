@@ -24,3 +24,14 @@ export function wideCatalogue(transducers) {
   );
   return `${head}${list}${more.join('')}${rest}`;
 }
+
+/** The plant of the first example with its machine so often that there are about so many points. */
+export function manyPumps(points) {
+  const text = read('examples/raw-water-pump/plant.yaml');
+  const at = text.indexOf('  P-301:\n');
+  const machine = `${text.slice(at).trimEnd()}\n`;
+  const each = machine.slice(machine.indexOf('    points:\n')).match(/^ {6}\S[^:]*:$/gm).length;
+  const count = Math.ceil(points / each);
+  const machines = Array.from({ length: count }, (_, index) => machine.replace('  P-301:', `  P-${index + 1}:`));
+  return { plant: text.slice(0, at) + machines.join(''), points: count * each };
+}

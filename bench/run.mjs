@@ -3,6 +3,7 @@ import { mkdirSync, renameSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { benches } from './benches.mjs';
 import { circumstances } from './circumstances.mjs';
+import { writeResults } from './written-results.mjs';
 
 const results = join(import.meta.dirname, 'results');
 const asked = process.argv.slice(2);
@@ -21,6 +22,7 @@ for (const name of asked.length > 0 ? asked : Object.keys(benches)) {
   console.log(`\n${name}${found.notRun === undefined ? '' : ` was not measured: ${found.notRun}`}`);
   if (found.rows !== undefined) console.table(found.rows);
 }
+writeResults();
 
 function written(path, text) {
   writeFileSync(`${path}.part`, text);
