@@ -57,6 +57,19 @@ test('a swapped mount is kept as an edit of one value, and undone byte for byte'
   expect(engine.edited(made.text, made.undo).text).toBe(disk.text);
 });
 
+test('a number kept from the hand does not go on saying that it was measured', () => {
+  const disk = exampleDisk('raw-water-pump');
+  const { engine } = opened('raw-water-pump');
+  const of = 'P-301/pump-drive-end-loop';
+  const length = engine
+    .trial(nothingHeld(of))!
+    .handles.find((each) => each.what === 'length' && each.path !== undefined)!;
+  expect(disk.text).toContain('cable-length: { value: 85 m, status: measured, source: walked on the tray }');
+  const made = engine.edited(disk.text, engine.kept({ ...nothingHeld(of), moved: { [length.key]: 0.1 } }));
+  expect(made.text).toMatch(/cable-length: \{ value: 107 m, status: assumed, source: tried in the workbench \}/);
+  expect(engine.edited(made.text, made.undo).text).toBe(disk.text);
+});
+
 test('a speed held by hand moves the lines of the targets, and letting go brings them back', () => {
   const { engine } = opened('raw-water-pump');
   const of = 'P-301/pump-drive-end-horizontal';

@@ -7,6 +7,9 @@ import type { TrialAsked } from './views.ts';
 
 const shelves = ['transducers', 'mounts', 'cables', 'supplies', 'inputs'] as const;
 
+/** What was measured or drawn was another number: of the one under the hand nothing is known but that it was tried. */
+const tried = { status: 'assumed', source: 'tried in the workbench' } as const;
+
 /** What a hand holds, as changes of the plant file; a number of a catalogue part makes the part one of this plant. */
 export function keptEdits(
   asked: TrialAsked,
@@ -19,7 +22,14 @@ export function keptEdits(
   const [machine = ''] = asked.of.split('/');
   const at = ['machines', machine, 'points', designed.point.name];
   const file = parseDocument(text);
-  const valueAt = (path: readonly (string | number)[]) => (isMap(file.getIn(path)) ? [...path, 'value'] : path);
+  const number = (path: readonly (string | number)[], shown: string): readonly Edit[] => {
+    const stands = file.getIn(path);
+    if (!isMap(stands)) return [{ path, yaml: stringify(shown).trim() }];
+    const value: Edit = { path: [...path, 'value'], yaml: stringify(shown).trim() };
+    if (!stands.has('status') && !stands.has('source')) return [value];
+    const said = Object.entries(tried).map(([key, words]): Edit => ({ path: [...path, key], yaml: words }));
+    return [value, ...said];
+  };
   const placed = Object.entries(asked.parts).map(
     ([place, name]): Edit => ({ path: [...at, 'chain', place], yaml: stringify(name).trim() }),
   );
@@ -28,7 +38,7 @@ export function keptEdits(
   const numbers = assumptions(held).flatMap((each): readonly Edit[] => {
     if ((asked.moved[handleKey(each)] ?? 0) === 0) return [];
     const path = pathOf(each, at, held.parts.cable.sheet.of, designed.point.of);
-    if (path !== undefined) return [{ path: valueAt(path), yaml: stringify(each.shown).trim() }];
+    if (path !== undefined) return number(path, each.shown);
     const part = partOf(each.of, plant);
     if (part === undefined) return [];
     const known = adapted.get(part.name) ?? {
@@ -39,7 +49,7 @@ export function keptEdits(
     const before = known.entry[key];
     known.entry[key] =
       typeof before === 'object' && before !== null && 'value' in before
-        ? { ...before, value: each.shown }
+        ? { ...before, value: each.shown, ...('status' in before || 'source' in before ? tried : {}) }
         : each.shown;
     adapted.set(part.name, known);
     return [];
