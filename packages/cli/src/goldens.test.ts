@@ -12,9 +12,11 @@ const update = process.env.UPDATE_GOLDENS === '1';
 const files = [
   'packages/files/catalogues/generic.yaml',
   'examples/raw-water-pump/plant.yaml',
+  'examples/solvent-recovery/plant.yaml',
   'examples/uncertainty/end-gauge.yaml',
 ];
 const plant = 'examples/raw-water-pump/plant.yaml';
+const provenPlant = 'examples/solvent-recovery/plant.yaml';
 const blockedPlant = 'blocked.yaml';
 const brokenPlant = 'broken.yaml';
 
@@ -57,6 +59,7 @@ const goldens: readonly Golden[] = [
     given: { plant, point, transducers: ['ACC-100', 'PVT-4', 'LPV-25'], mounts: ['stud', 'magnet-flat'], all: true },
   },
   { name: 'prove', command: 'prove', given: { plant } },
+  { name: 'prove-proven', command: 'prove', given: { plant: provenPlant } },
   { name: 'prove-blocked', command: 'prove', given: { plant: blockedPlant } },
   { name: 'prove-broken', command: 'prove', given: { plant: brokenPlant } },
   { name: 'explain-point', command: 'explain', given: { words: [plant, point, 'bearing bursts'] } },

@@ -10,11 +10,11 @@ export interface LoopCheckpoint {
   readonly counts: Answer<number> | undefined;
 }
 
-/** Both ends of the scale and its middle, in amperes: what every loop is checked at. Common practice, no source. */
-export const checkpointCurrents = [0.004, 0.012, 0.02] as const;
+/** Five points a quarter of the scale apart, in amperes: what every loop is checked at. Common practice, no source. */
+export const checkpointCurrents = [0.004, 0.008, 0.012, 0.016, 0.02] as const;
 
 /**
- * Level and counts at 4, 12 and 20 mA: x = x_low + (x_high − x_low) · (I − 4 mA)/16 mA, counts by the line of the card,
+ * Level and counts at 4, 8, 12, 16 and 20 mA: x = x_low + (x_high − x_low) · (I − 4 mA)/16 mA, counts by the line of the card,
  * to the nearest whole. Valid on the straight line of the scale. What is not known of scale or card is named.
  */
 export function loopCheckpoints(

@@ -142,7 +142,7 @@ function drawSignal(wired: WiredPoint, frame: string, bar: string, drawing: Draw
     },
     chain.transducer.reference === 'casing'
       ? 'isolating mount'
-      : 'mount that carries no signal: it holds the probe only',
+      : `holder of ${chain.parts.transducer.name}, which its signal does not touch`,
   );
   const { sheet } = chain.parts.transducer;
   const isolated = answerOf(

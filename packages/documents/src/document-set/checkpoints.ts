@@ -3,7 +3,7 @@ import { answered, count, levelCell, numberIn } from './cells.ts';
 import type { SetTable } from './record.ts';
 import { blankColumn, measureColumn, numberColumn, setTable } from './set-table.ts';
 
-/** What the loop reads at 4, 12 and 20 mA; with room for what is found where a test is made of it. */
+/** What the loop reads at 4, 8, 12, 16 and 20 mA; with room for what is found where a test is made of it. */
 export function checkpointTable(
   { point, appraisal }: DesignedPoint,
   showing: Showing,
@@ -15,10 +15,10 @@ export function checkpointTable(
   return [
     setTable<LoopCheckpoint>(
       `${point.of} checkpoints`,
-      'What the loop stands for at three currents',
+      'What a calibrator sets, and what the display must show',
       [
         numberColumn('Current', 'mA', ({ current }) => numberIn('mA', 'current', current, showing)),
-        measureColumn('Stands for', ({ level }) => answered(level, (value) => levelCell(value, showing))),
+        measureColumn('Display shows', ({ level }) => answered(level, (value) => levelCell(value, showing))),
         numberColumn('Counts of the card', '', ({ counts }) => answered(counts, count)),
         ...(found
           ? [

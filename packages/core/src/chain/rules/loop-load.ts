@@ -27,7 +27,7 @@ export const loopLoad = rule({
         {
           rule: 'chain/loop-load',
           outcome: is <= may ? 'meets' : 'fails',
-          what: said`loop resistance, ${measured('voltage', spare)} to spare at ${measured('current', loop.failureCurrent)},`,
+          what: said`loop resistance (${measured('voltage', spare)} to spare at ${measured('current', loop.failureCurrent)})`,
           found: measured('resistance', is),
           limit: measured('resistance', may),
           margin: marginOf(may / is),
