@@ -51,10 +51,8 @@ function told(value) {
 /** `pageThread` as `page thread`, `peakMiB` as `peak MiB`; names of files as they are. */
 function spelled(name) {
   if (name.includes('.')) return name;
-  return name
-    .split(/(?=MiB|kB)|(?<=[a-z])(?=[A-Z](?!iB|B))/)
-    .map((word) => (/^(MiB|kB)$/.test(word) ? word : word.replace(/^[A-Z]/, (letter) => letter.toLowerCase())))
-    .join(' ');
+  const [, words, unit = ''] = /^(.*?)(MiB|kB)?$/.exec(name);
+  return `${words.replace(/(?<=[a-z])[A-Z]/g, (letter) => ` ${letter.toLowerCase()}`)} ${unit}`.trim();
 }
 
 export function writeResults() {
