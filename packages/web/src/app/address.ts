@@ -8,6 +8,10 @@ export function rehearsalAddress(of: string): string {
   return `${pointAddress(of)}/rehearsal`;
 }
 
+export function acceptanceAddress(of: string): string {
+  return `${pointAddress(of)}/acceptance`;
+}
+
 export function machineAddress(name: string): string {
   return `/machine/${encodeURIComponent(name)}`;
 }

@@ -17,6 +17,9 @@ const CatalogueView = lazy(async () => ({ default: (await import('../catalogue/c
 
 const IssueView = lazy(async () => ({ default: (await import('../issue/issue-view.tsx')).IssueView }));
 const RehearsalView = lazy(async () => ({ default: (await import('../rehearsal/rehearsal-view.tsx')).RehearsalView }));
+const AcceptanceView = lazy(async () => ({
+  default: (await import('../acceptance/acceptance-view.tsx')).AcceptanceView,
+}));
 
 /** The workbench: a title bar as on an engineering sheet, and one view of the plant below it. */
 export function App({ store }: { readonly store: PlantStore }) {
@@ -63,6 +66,10 @@ function Sheet() {
               <Route path="/point/:machine/:point/rehearsal">
                 {({ machine, point }) => <RehearsalView of={`${decoded(machine)}/${decoded(point)}`} />}
               </Route>
+              <Route path="/point/:machine/:point/acceptance">
+                {({ machine, point }) => <AcceptanceView of={`${decoded(machine)}/${decoded(point)}`} />}
+              </Route>
+              <Route path="/acceptance">{() => <AcceptanceView of={undefined} />}</Route>
               <Route path="/findings" component={FindingsView} />
               <Route path="/issue" component={IssueView} />
               <Route path="/workings">{() => <WorkingsView name={undefined} />}</Route>

@@ -1,7 +1,7 @@
 import '../style/point.css';
 import { useEffect, useRef, useState } from 'react';
 import { Link } from 'wouter';
-import { machineAddress, rehearsalAddress } from '../app/address.ts';
+import { acceptanceAddress, machineAddress, rehearsalAddress } from '../app/address.ts';
 import { useAnswer, usePlantStore } from '../app/plant-context.tsx';
 import type { PointView as PointRecord, TrialView } from '../engine/views.ts';
 import { ChainBoxes } from './chain-boxes.tsx';
@@ -65,7 +65,8 @@ function Bench({ point }: { readonly point: PointRecord }) {
         </h1>
         <p className="place">
           <bdi>{point.location}</bdi> · looking <bdi>{point.direction}</bdi> ·{' '}
-          <Link href={rehearsalAddress(point.of)}>Rehearse the measurement</Link>
+          <Link href={rehearsalAddress(point.of)}>Rehearse the measurement</Link> ·{' '}
+          <Link href={acceptanceAddress(point.of)}>Accept from recordings</Link>
         </p>
         <VerdictInHand point={point} hands={hands} />
       </header>

@@ -55,12 +55,10 @@ export function useRehearsal(of: string): RehearsalHand {
     const { engine, worker } = opened.current!;
     setDoing('beginning');
     setEnded(undefined);
-    const answer = await engine.rehearse(
-      typed,
-      proxy((words: string) => {
-        if (opened.current?.worker === worker) setDoing(words);
-      }),
-    );
+    const tell = proxy((words: string) => {
+      if (opened.current?.worker === worker) setDoing(words);
+    });
+    const answer = await engine.rehearse(typed, tell).catch((error: unknown) => ({ refused: String(error) }));
     if (opened.current?.worker !== worker) return;
     setDoing(undefined);
     if ('refused' in answer) setEnded(answer.refused);

@@ -33,6 +33,8 @@ import type {
   RecordingTyped,
 } from './acceptance-views.ts';
 import { recordsText } from './records-text.ts';
+// Loaded with the engine: the server may be gone when a file is hashed.
+import './streamed-hash.ts';
 
 const recordsName = 'records.yaml';
 
