@@ -1,3 +1,4 @@
+import { readingError } from '../../packages/core/src/acceptance/check/bias.ts';
 import { asMeasured, inVolts, measuresOf, occasionOf } from '../../packages/core/src/acceptance/testing/as-measured.ts';
 import {
   answer,
@@ -14,6 +15,8 @@ import {
 } from '../../packages/core/src/index.ts';
 import { rowTransfer, splitChain } from '../../packages/core/src/rehearsal/chain-split.ts';
 import { lowerCornerOfTransducer, outputLimits } from '../../packages/core/src/rehearsal/output-limits.ts';
+import { SpectralFilter } from '../../packages/core/src/rehearsal/spectral.ts';
+import { complex, reciprocal } from '../../packages/core/src/signal/complex.ts';
 import { type Random, randomFrom } from '../../packages/core/src/uncertainty/random.ts';
 import { known } from '../reading.ts';
 import { type ChainedPoint, motionOf, silent } from '../rehearsal/chains.ts';
@@ -66,12 +69,12 @@ function standingAt(making: Making, measured: MeasuredFacts): Making {
   return { ...making, place: { ...making.place, machine, point } };
 }
 
-/** Blows of half a sine, 0.1 ms to 0.2 ms long and unevenly strong, about 0.4 s apart, between the samples. */
+/** Blows of half a sine, 0.1 ms to 0.2 ms long and unevenly strong and so weak that noise decides, about 0.4 s apart, between the samples. */
 function tapped(random: Random, length: number): Float64Array {
   const samples = new Float64Array(length);
   for (let k = 0; k < 5; k++) {
     const at = rate * (0.5 + 0.4 * k + 0.05 * random.uniform());
-    const [width, peak] = [rate * (1e-4 + 1e-4 * random.uniform()), 100 * (1 + random.uniform())];
+    const [width, peak] = [rate * (1e-4 + 1e-4 * random.uniform()), 2 * (1 + random.uniform())];
     for (let n = Math.ceil(at); n < at + width; n++) samples[n]! += peak * Math.sin((Math.PI * (n - at)) / width);
   }
   return samples;
@@ -105,7 +108,7 @@ function byCalibrator(making: Making): readonly Recovered[] {
 
 function byStandstill(making: Making): readonly Recovered[] {
   const size = 1 + 4 * making.random.uniform();
-  const quiet = new Float64Array(65_536);
+  const quiet = new Float64Array(32_768);
   const record = through(making, quiet, 12_800, { defects: [{ kind: 'noisy-input', size }], coupling: 'direct' });
   const found = told(making, asMeasured(record, occasionOf('stopped')));
   return [{ kind: 'noise-floor', injected: size, found: of(found, 'noise-floor') }];
@@ -143,7 +146,10 @@ function byOverload(making: Making): readonly Recovered[] {
   const limits = known(outputLimits(predicted, bias))!;
   const line = rowTransfer(splitChain(predicted.chain, known(predicted.chain.stages), true).toRecord)(1);
   const passed = Math.hypot(line.re, line.im);
-  const found = told(making, asMeasured(record, occasionOf('running', { speed: 25 })));
+  // The recorder reads a direct voltage no truer than it is said to, k = 2.
+  const [off, zero] = [(readingError.share / 2) * random.normal(), (readingError.zero / 2) * random.normal()];
+  const read = { ...record, volts: record.volts.map((each) => (1 + off) * each + zero) };
+  const found = told(making, asMeasured(read, occasionOf('running', { speed: 25 })));
   const rest = known(record.direct);
   return [
     {
@@ -162,19 +168,18 @@ function byOverload(making: Making): readonly Recovered[] {
 /** Shaken by noise beside a reference that has a little noise of its own; held back, or behind a low-pass. */
 function besideReference(making: Making): readonly Recovered[] {
   const { random } = making;
-  const samples = Float64Array.from({ length: 65_536 }, () => 20 * random.normal());
-  const lead = 12_800;
+  const samples = Float64Array.from({ length: 40_960 }, () => 20 * random.normal());
+  const lead = 8192;
   const size = 0.002 * random.uniform();
   const late = through(making, samples, lead, { defects: [{ kind: 'delay', size }] });
   const corner = 1500 + 2000 * random.uniform();
   const straight = through(making, samples, lead);
-  // A first-order low-pass by the bilinear transform, bent so that its corner stands where it is said.
-  const bent = Math.tan((Math.PI * corner) / rate);
-  const low = new Float64Array(straight.volts.length);
-  for (let n = 1; n < low.length; n++) {
-    const fed = straight.volts[n]! + straight.volts[n - 1]!;
-    low[n] = (bent * fed + (1 - bent) * low[n - 1]!) / (1 + bent);
-  }
+  // A first-order low-pass put upon the lines of the record, so that its corner stands where it is said.
+  const low = new SpectralFilter(straight.volts.length, rate).through(
+    straight.volts,
+    (frequency) => reciprocal(complex(1, frequency / corner)),
+    1,
+  );
   const reference = samples.subarray(lead).map((each) => each + random.normal());
   const occasion = occasionOf('beside-reference', { reference: 'reference', uncertainty: 0.01 });
   const beside: ServingChannel = {
@@ -202,18 +207,20 @@ function of(found: readonly Identified[], kind: string, what?: string): Identifi
   return found.find((each) => each.kind === kind && each.of === what);
 }
 
-const ways: readonly ((making: Making) => readonly Recovered[])[] = [
-  byTaps,
-  byCalibrator,
-  byStandstill,
-  byPowerOn,
-  byOverload,
-  besideReference,
-];
+/** The records by which something is recovered. */
+export const ways: Readonly<Record<string, (making: Making) => readonly Recovered[]>> = {
+  taps: byTaps,
+  calibrator: byCalibrator,
+  standstill: byStandstill,
+  'power on': byPowerOn,
+  overload: byOverload,
+  reference: besideReference,
+};
 
-/** Everything that can be put into the chain of a place, each in its own record, drawn by a seed. */
-export function recovered(place: ChainedPoint, seed: number): readonly Recovered[] {
-  return ways.flatMap((way, k) => way({ place, seed: seed * 16 + k, random: randomFrom(seed * 4096 + k) }));
+/** What one record recovers of what was put into the chain of a place, drawn by a seed. */
+export function recoveredBy(way: string, place: ChainedPoint, seed: number): readonly Recovered[] {
+  const own = seed * 16 + Object.keys(ways).indexOf(way);
+  return ways[way]!({ place, seed: own, random: randomFrom(own * 256) });
 }
 
 export function covers({ found, injected }: Recovered): boolean {

@@ -30,9 +30,10 @@ try {
       rollupOptions: { output: { entryFileNames: name } },
     },
   });
-  const { runCampaign } = await import(pathToFileURL(join(evidence, name)).href);
+  const { runCampaign, writePage } = await import(pathToFileURL(join(evidence, name)).href);
+  if (what === 'page') writePage();
   const state = process.env.CAMPAIGN_COMMIT ?? git('log', '-1', '--format=%h', '--', 'packages/core/src', 'evidence');
-  runCampaign(what, Number(runs), Number(minutes), git('log', '-1', '--format=%cs'), state);
+  if (what !== 'page') runCampaign(what, Number(runs), Number(minutes), git('log', '-1', '--format=%cs'), state);
 } finally {
   rmSync(join(evidence, name), { force: true });
 }

@@ -3,6 +3,8 @@ import { join } from 'node:path';
 import { root } from '../../reading.ts';
 import { type DetectionRates, noDetection, oneMoreDetection } from './detection-rates.ts';
 import { type HealthyRates, noHealthy, oneMoreHealthy } from './healthy-rates.ts';
+import { ratesPage } from './page.ts';
+import { noRecovery, oneMoreRecovery, type RecoveryRates } from './recovery-rates.ts';
 
 /** A rate that is found run by run: what is known so far, and one run more. */
 interface Campaign<Rates> {
@@ -20,7 +22,8 @@ const healthy: Campaign<HealthyRates> = {
   },
 };
 const detection: Campaign<DetectionRates> = { none: noDetection, more: oneMoreDetection };
-const campaigns: Readonly<Record<string, Campaign<never>>> = { healthy, detection } as never;
+const recovery: Campaign<RecoveryRates> = { none: noRecovery, more: oneMoreRecovery };
+const campaigns: Readonly<Record<string, Campaign<never>>> = { healthy, detection, recovery } as never;
 
 const folder = join(root, 'evidence/acceptance/rates');
 /** Seconds between two writings of what is known so far. */
@@ -46,6 +49,14 @@ export function runCampaign(name: string, runs: number, minutes: number, date: s
     written = Date.now();
   }
   write();
+}
+
+/** The page of what is kept. */
+export function writePage(): void {
+  const kept = (name: string) => JSON.parse(readFileSync(join(folder, `${name}.json`), 'utf8'));
+  const page = join(root, 'docs/acceptance-rates.md');
+  writeFileSync(`${page}.new`, ratesPage(kept('healthy'), kept('detection'), kept('recovery')));
+  renameSync(`${page}.new`, page);
 }
 
 function readAgain(file: string): { code: { commit: string }; rates: object } | undefined {

@@ -1,5 +1,6 @@
 import { type Answer, answer, fromAll, motionOrder, thenAnswer, unanswered, valueIfStated } from '../quantity/index.ts';
 import { type CrossSpectrum, crossSpectrum, responseDeviation } from '../signal/measures/coherence.ts';
+import { sharedByLines } from '../signal/measures/power-density.ts';
 import type { ChannelMeasures } from './channel-measures.ts';
 import type { CheckedRecord } from './check/check-kind.ts';
 import { type MotionPerNumber, motionPerNumber, responseAt } from './expected.ts';
@@ -23,6 +24,8 @@ export interface SharedLine {
 
 export interface OverReference {
   readonly lines: readonly SharedLine[];
+  /** Lines whose neighbours are shared, whatever they are themselves: of noise, a choice by their own coherence would lean. */
+  readonly broad: readonly SharedLine[];
   /** Weighted over the lines; NaN where there are none. */
   readonly ratio: number;
   /** In radians, and how much the lines agree on it, from 0 to 1. */
@@ -48,15 +51,16 @@ export function responseOverReference(looked: CheckedRecord): Answer<OverReferen
     ),
     ({ reference: known, own, response, cross }) => {
       const order = motionOrder[own.motion] - motionOrder[known.per.motion];
-      const lines: SharedLine[] = [];
+      const [lines, broad]: [SharedLine[], SharedLine[]] = [[], []];
       for (let k = 2; k < cross.coherence.length - 2; k++) {
-        if (cross.coherence[k]! < shared) continue;
+        const [own_, around] = [cross.coherence[k]! >= shared, aroundLine(cross.coherence, k) >= shared];
+        if (!own_ && !around) continue;
         const frequency = k * cross.resolution;
         const expected = response(frequency);
         const gain = Math.hypot(expected.re, expected.im);
         if (gain < passed || gain > 1 / passed) continue;
         const scale = Math.abs(own.scale / known.per.scale) / (2 * Math.PI * frequency) ** order;
-        lines.push({
+        const line: SharedLine = {
           frequency,
           ratio: (Math.hypot(cross.responseRe[k]!, cross.responseIm[k]!) * scale) / gain,
           phase: wrapped(
@@ -66,11 +70,31 @@ export function responseOverReference(looked: CheckedRecord): Answer<OverReferen
               (own.scale * known.per.scale < 0 ? Math.PI : 0),
           ),
           deviation: Math.max(1e-4, responseDeviation(cross, k)),
-        });
+        };
+        if (own_) lines.push(line);
+        if (around) broad.push({ ...line, deviation: deviationBy(aroundLine(cross.coherence, k), cross) });
       }
-      return answer({ lines, cross, ...together(lines, cross) });
+      return answer({ lines, broad, cross, ...together(lines, cross) });
     },
   );
+}
+
+/** As `responseDeviation`, of a coherence that is not the line's own. */
+function deviationBy(coherence: number, { effectiveAverages }: CrossSpectrum): number {
+  return Math.max(1e-4, Math.sqrt((1 - coherence) / (2 * coherence * effectiveAverages)));
+}
+
+/** Mean coherence of the lines from three to twelve away on both sides: nearer ones share noise through the window. */
+function aroundLine(coherence: Float64Array, line: number): number {
+  let [sum, count] = [0, 0];
+  for (let away = 3; away <= 12; away++) {
+    for (const k of [line - away, line + away]) {
+      if (k < 2 || k >= coherence.length - 2) continue;
+      sum += coherence[k]!;
+      count += 1;
+    }
+  }
+  return count === 0 ? 0 : sum / count;
 }
 
 function together(lines: readonly SharedLine[], cross: CrossSpectrum) {
@@ -87,7 +111,7 @@ function together(lines: readonly SharedLine[], cross: CrossSpectrum) {
     phase: Math.atan2(im, re),
     agreement: Math.hypot(re, im) / weights,
     // Neighbouring lines share noise through the window.
-    deviation: Math.sqrt(cross.noiseBandwidth / cross.resolution / weights),
+    deviation: Math.sqrt(sharedByLines(cross, cross.segments) / weights),
   };
 }
 

@@ -7,8 +7,8 @@ import { chainOf, restAtInput } from '../expected.ts';
 import { voltsPerNumber } from '../measured-record.ts';
 import { cannotTell, checkKind, fails, type Judged, meets, type RivalCause, wants } from './check-kind.ts';
 
-/** Error of a direct-voltage reading of a recorder: of the reading, and of its zero. */
-const readingError = { share: 0.01, zero: 0.05 } as const;
+/** Error of a direct-voltage reading of a recorder, k = 2: of the reading, and of its zero in volts. */
+export const readingError = { share: 0.01, zero: 0.05 } as const;
 
 interface Seen {
   readonly volts: number;

@@ -1,9 +1,10 @@
 import { fromAll } from '../../quantity/index.ts';
 import { coverageFactor } from '../../uncertainty/coverage.ts';
+import { readingError } from '../check/bias.ts';
 import { predictionOf } from '../expected.ts';
 import { voltsPerNumber } from '../measured-record.ts';
 import { inputPart, transducerPart } from './chain-part.ts';
-import { type FoundOfChain, identifyKind } from './identify-kind.ts';
+import { type FoundOfChain, identifyKind, twoSided } from './identify-kind.ts';
 
 /** A rest on a rail: from this share of the extreme on, so many samples long, and so many of them. */
 const near = 0.98;
@@ -60,7 +61,9 @@ function rail(
   if (rests.length < fewest) return [];
   const mean = rests.reduce((total, each) => total + each, 0) / rests.length;
   const variance = rests.reduce((total, each) => total + (each - mean) ** 2, 0) / (rests.length - 1);
-  const reach = coverageFactor(0.95, rests.length - 1) * Math.sqrt(variance / rests.length);
+  // How true the recorder reads a direct voltage counts for far more than how steadily the record rests.
+  const own = Math.hypot(readingError.zero, readingError.share * mean) / 2;
+  const reach = Math.hypot(twoSided * own, coverageFactor(0.95, rests.length - 1) * Math.sqrt(variance / rests.length));
   const slack = 0.1 * Math.abs(predicted - middle);
   return [
     {

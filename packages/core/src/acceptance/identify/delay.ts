@@ -1,4 +1,5 @@
 import { delayBetween } from '../../signal/measures/delay.ts';
+import { sharedByLines } from '../../signal/measures/power-density.ts';
 import { type OverReference, responseOverReference, wrapped } from '../beside-reference.ts';
 import { chainOf } from '../expected.ts';
 import { inputPart } from './chain-part.ts';
@@ -42,7 +43,7 @@ export const delay = identifyKind({
 
 /**
  * Slope of the phase that the prediction leaves over, by weighted least squares about a first guess: τ = −(dφ/df)/2π, in
- * seconds. Neighbouring lines share noise through the window, so fewer count, by its noise bandwidth in lines.
+ * seconds. Neighbouring lines share noise through the window, so fewer count.
  */
 function delayFrom({ lines, cross }: OverReference, guess: number) {
   const left = lines.map((each) => each.phase + 2 * Math.PI * each.frequency * guess);
@@ -62,6 +63,6 @@ function delayFrom({ lines, cross }: OverReference, guess: number) {
   const spread = wff - (wf * wf) / w;
   return {
     delay: guess - (wfp - (wf * wp) / w) / spread / (2 * Math.PI),
-    deviation: Math.sqrt(cross.noiseBandwidth / cross.resolution / spread) / (2 * Math.PI),
+    deviation: Math.sqrt(sharedByLines(cross, cross.segments) / spread) / (2 * Math.PI),
   };
 }

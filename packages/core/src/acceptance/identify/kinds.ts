@@ -1,13 +1,22 @@
 import { kinds } from '../../quantity/kinds.ts';
+import { clipLevels } from './clip-levels.ts';
 import { delay } from './delay.ts';
 import { gainRatio } from './gain-ratio.ts';
 import type { IdentifyKind } from './identify-kind.ts';
+import { lowCorner } from './low-corner.ts';
 import { mountedResonance } from './mounted-resonance.ts';
 import { noiseRatio } from './noise-floor.ts';
 import { quality } from './quality.ts';
+import { upperCorner } from './upper-corner.ts';
 
-/**
- * Everything of an installed chain that recordings tell. Corners and clip levels join once their intervals hold what was
- * put in as often as they say.
- */
-export const identifyKinds: readonly IdentifyKind[] = kinds(mountedResonance, quality, gainRatio, noiseRatio, delay);
+/** Everything of an installed chain that recordings tell. */
+export const identifyKinds: readonly IdentifyKind[] = kinds(
+  lowCorner,
+  upperCorner,
+  mountedResonance,
+  quality,
+  gainRatio,
+  noiseRatio,
+  clipLevels,
+  delay,
+);

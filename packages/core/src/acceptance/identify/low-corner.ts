@@ -1,7 +1,7 @@
 import { fromAll } from '../../quantity/index.ts';
 import { coverageFactor } from '../../uncertainty/coverage.ts';
 import type { Course } from '../course.ts';
-import { chainOf, cornerOfTransducer } from '../expected.ts';
+import { chainOf, cornerOfTransducer, noiseAtInput } from '../expected.ts';
 import { voltsPerNumber } from '../measured-record.ts';
 import { transducerPart } from './chain-part.ts';
 import { type FoundOfChain, identifyKind } from './identify-kind.ts';
@@ -32,7 +32,9 @@ export const lowCorner = identifyKind({
     const step = measures.course.stretch / rate;
     const points = afterPower(measures.course, scale, Math.ceil(0.005 / step));
     if (points === undefined || points.length < fewest) return [];
-    const fit = settlingFit(points, step, guessOf(points, step));
+    const noise = noiseAtInput(designed);
+    const density = noise.known ? (frequency: number) => noise.value(frequency) ** 2 : undefined;
+    const fit = settlingFit(points, step, guessOf(points, step), density);
     // Less than three time constants of record do not tell the end from the way to it.
     if (fit === undefined || fit.left > mostLeft || points.length * step * fit.rate < 3) return [];
     const value = fit.rate / (2 * Math.PI);

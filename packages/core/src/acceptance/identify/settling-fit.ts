@@ -11,10 +11,16 @@ export interface Settling {
 
 /**
  * x = C + B·e^(−αt) by least squares in all three (Gauss-Newton with shrinking steps) over points `step` seconds apart.
- * Slow noise keeps its sign from point to point, so the variance is taken times (1 + r)/(1 − r) with the correlation r of
- * neighbours that the residuals show (first-order autoregression). Undefined where the fit does not come to rest.
+ * Slow noise keeps its sign from point to point: where its density S(f) in V²/Hz is told, the variance of α is ∫S·|W|²·df
+ * with the spectrum W of the weights by which α hangs on the points; where it is not, or less than what the residuals show
+ * for white noise, that. Undefined where the fit does not come to rest.
  */
-export function settlingFit(points: Float64Array, step: number, guess: number): Settling | undefined {
+export function settlingFit(
+  points: Float64Array,
+  step: number,
+  guess: number,
+  density?: (frequency: number) => number,
+): Settling | undefined {
   let alpha = guess;
   let best = solved(points, step, alpha);
   for (let pass = 0; pass < 60; pass++) {
@@ -35,10 +41,10 @@ export function settlingFit(points: Float64Array, step: number, guess: number): 
     if (!moved || Math.abs(share * move) < 1e-9 * alpha) break;
   }
   if (best === undefined) return undefined;
-  const r = Math.min(0.95, Math.max(0, best.correlation));
+  const slow = density === undefined ? 0 : errorOf(best.weights, step, density);
   return {
     rate: alpha,
-    error: best.error * Math.sqrt((1 + r) / (1 - r)),
+    error: Math.hypot(best.error, slow),
     points: points.length,
     left: best.left / Math.abs(best.height),
   };
@@ -51,20 +57,41 @@ function solved(points: Float64Array, step: number, alpha: number) {
   // The derivative by α at the fitted height tells the step and its error.
   const all = fitted(points, (n) => [1, Math.exp(-alpha * n * step), -n * step * height * Math.exp(-alpha * n * step)]);
   if (all === undefined) return undefined;
-  let [squares, products, before] = [0, 0, 0];
+  let squares = 0;
   for (let n = 0; n < points.length; n++) {
-    const residual = points[n]! - rest - height * Math.exp(-alpha * n * step);
-    squares += residual * residual;
-    if (n > 0) products += residual * before;
-    before = residual;
+    squares += (points[n]! - rest - height * Math.exp(-alpha * n * step)) ** 2;
   }
+  const [one, other, own] = all.covariance[2]!.map((each) => each / all.variance) as [number, number, number];
   return {
     move: all.values[2]!,
     error: Math.sqrt(Math.max(0, all.covariance[2]![2]!)),
     left: Math.sqrt(squares / points.length),
-    correlation: squares > 0 ? products / squares : 0,
     height,
+    weights: points.map((_, n) => {
+      const fade = Math.exp(-alpha * n * step);
+      return one + (other - own * n * step * height) * fade;
+    }),
   };
+}
+
+/** √∫S·|W|²·df over the lines of the record, a quarter of a line apart where the weights still change. */
+function errorOf(weights: Float64Array, step: number, density: (frequency: number) => number): number {
+  const line = 1 / (weights.length * step);
+  let variance = 0;
+  // Evenly in ln f, from an eighth of a line, below which nothing tells noise from rest, to half the rate of the points.
+  const [from, ratio] = [line / 8, 1.08];
+  for (let f = from; f < 0.5 / step; f *= ratio) {
+    let [re, im] = [0, 0];
+    const [c, s] = [Math.cos(2 * Math.PI * f * step), Math.sin(2 * Math.PI * f * step)];
+    let [x, y] = [1, 0];
+    for (const weight of weights) {
+      re += weight * x;
+      im += weight * y;
+      [x, y] = [x * c - y * s, x * s + y * c];
+    }
+    variance += density(f) * (re * re + im * im) * f * (ratio - 1);
+  }
+  return Math.sqrt(variance);
 }
 
 function fitted(points: Float64Array, basisAt: (n: number) => readonly number[]) {
@@ -81,5 +108,8 @@ function fitted(points: Float64Array, basisAt: (n: number) => readonly number[])
       for (let j = 0; j < size; j++) normal[i]![j]! += basis[i]! * basis[j]!;
     }
   }
-  return leastSquares(normal, right, squares, points.length);
+  const fit = leastSquares(normal, right, squares, points.length);
+  return fit === undefined
+    ? undefined
+    : { ...fit, variance: (fit.residual ** 2 * points.length) / (points.length - size) };
 }

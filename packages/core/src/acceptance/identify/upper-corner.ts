@@ -1,4 +1,5 @@
-import { responseOverReference } from '../beside-reference.ts';
+import { sharedByLines } from '../../signal/measures/power-density.ts';
+import { responseOverReference, type SharedLine } from '../beside-reference.ts';
 import { chainOf } from '../expected.ts';
 import { inputPart } from './chain-part.ts';
 import { type FoundOfChain, identifyKind, twoSided } from './identify-kind.ts';
@@ -16,23 +17,17 @@ export const upperCorner = identifyKind({
   applies: (designed) => chainOf(designed)?.transducer.signal === 'dynamic',
   identify: (looked): readonly FoundOfChain[] => {
     const response = responseOverReference(looked);
-    if (!response.known || response.value.lines.length < fewest) return [];
-    const { lines, cross } = response.value;
-    let [w, wx, wy, wxx, wxy] = [0, 0, 0, 0, 0];
-    for (const { frequency, ratio, deviation } of lines) {
-      const [x, y] = [frequency * frequency, 1 / (ratio * ratio)];
-      const weight = 1 / (2 * y * deviation) ** 2;
-      w += weight;
-      wx += weight * x;
-      wy += weight * y;
-      wxx += weight * x * x;
-      wxy += weight * x * y;
+    if (!response.known || response.value.broad.length < fewest) return [];
+    const { broad: lines, cross } = response.value;
+    // Weighed by the line that was fitted before, not by each value's own noise: twice is enough.
+    let fit = straightLine(lines, () => 1);
+    for (let pass = 0; pass < 2; pass++) {
+      const { level: a, slope: b } = fit;
+      fit = straightLine(lines, (x) => Math.max(0.1 * Math.abs(a), a + b * x));
     }
-    const whole = w * wxx - wx * wx;
-    const slope = (w * wxy - wx * wy) / whole;
-    const level = (wxx * wy - wx * wxy) / whole;
+    const { w, wx, wxx, whole, slope, level } = fit;
     // Neighbouring lines share noise through the window.
-    const shared = cross.noiseBandwidth / cross.resolution;
+    const shared = sharedByLines(cross, cross.segments);
     const [slopeError, levelError] = [Math.sqrt((shared * w) / whole), Math.sqrt((shared * wxx) / whole)];
     if (!(slope > 5 * slopeError && level > 5 * levelError)) return [];
     // The relative error of a/b with both errors and what they share; half of it is that of its root.
@@ -56,3 +51,20 @@ export const upperCorner = identifyKind({
     ];
   },
 });
+
+/** 1/|ratio|² over f², weighed by the deviation it has where its own value is `near`. A square of noise lifts it by 3σ². */
+function straightLine(lines: readonly SharedLine[], near: (x: number) => number) {
+  let [w, wx, wy, wxx, wxy] = [0, 0, 0, 0, 0];
+  for (const { frequency, ratio, deviation } of lines) {
+    const x = frequency * frequency;
+    const y = (1 - 3 * deviation * deviation) / (ratio * ratio);
+    const weight = 1 / (2 * near(x) * deviation) ** 2;
+    w += weight;
+    wx += weight * x;
+    wy += weight * y;
+    wxx += weight * x * x;
+    wxy += weight * x * y;
+  }
+  const whole = w * wxx - wx * wx;
+  return { w, wx, wxx, whole, slope: (w * wxy - wx * wy) / whole, level: (wxx * wy - wx * wxy) / whole };
+}

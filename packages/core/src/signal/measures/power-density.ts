@@ -157,6 +157,16 @@ export function effectiveAverages({ length, window, overlap }: DensitySettings, 
 }
 
 /**
+ * By how much the variance of a sum over neighbouring lines exceeds that of as many lines that share nothing, beside the
+ * effective averages: a record of T seconds holds B·T independent values in a band B, however it is cut, where lines
+ * times averages would count more of them. Derived here: length/(hop) of the segments over what the averages count of it.
+ */
+export function sharedByLines(settings: DensitySettings, segments: number): number {
+  const { length, overlap } = settings;
+  return (effectiveAverages(settings, segments) * length) / (segments * hopOf(length, overlap));
+}
+
+/**
  * The mean square between two frequencies in hertz, in the square of the unit: each line spreads its power G_k·df evenly over
  * its cell of df, at the ends over half a cell, and an edge cuts a cell where it stands. The whole is the mean square.
  */
