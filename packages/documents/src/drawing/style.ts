@@ -53,5 +53,5 @@ export const drawingStyle: string = [
   ...Object.entries(lines).map(([look, style]) => `.drawing .${look}{${style}}`),
   ...Object.entries(texts).map(([look, style]) => `.drawing text.${look}{${style}}`),
   '.drawing text{font-variant-numeric:tabular-nums}',
-  '.drawing text.cleared{paint-order:stroke;stroke:var(--paper);stroke-width:4px;stroke-linejoin:round}',
+  '.drawing .clear{fill:var(--paper);stroke:none}',
 ].join('\n');

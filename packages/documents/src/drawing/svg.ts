@@ -1,6 +1,7 @@
 import { asMarkup, type Html, html } from '../typesetting/html.ts';
 import { escaped } from '../typesetting/inert-text.ts';
-import type { Drawing, Mark, Point } from './drawing.ts';
+import type { Drawing, Label, Mark, Point } from './drawing.ts';
+import { labelBox } from './text-extent.ts';
 
 /** A drawing as SVG that stands in a page; `id` makes its title and description known to readers of the screen. */
 export function svg(drawing: Drawing, id: string): Html {
@@ -21,8 +22,18 @@ function element(mark: Mark): string {
     case 'circle':
       return `<circle class="${mark.look}" cx="${round(mark.x)}" cy="${round(mark.y)}" r="${round(mark.radius)}"/>`;
     case 'label':
-      return `<text class="${mark.look}${mark.cleared === true ? ' cleared' : ''}" x="${round(mark.x)}" y="${round(mark.y)}" font-size="${round(mark.size)}" text-anchor="${mark.anchor}">${escaped(mark.text)}</text>`;
+      return `${mark.cleared === true ? clearing(mark) : ''}<text class="${mark.look}" x="${round(mark.x)}" y="${round(mark.y)}" font-size="${round(mark.size)}" text-anchor="${mark.anchor}">${escaped(mark.text)}</text>`;
   }
+}
+
+/**
+ * Paper under the letters. A halo about each letter would do less, but setters of SVG draw it letter by letter, each over
+ * the end of the one before.
+ */
+function clearing(of: Label): string {
+  const { x, y, width, height } = labelBox(of);
+  const [side, head] = [0.02 * width, 0.06 * of.size];
+  return `<rect class="clear" x="${round(x + side)}" y="${round(y + head)}" width="${round(width - 2 * side)}" height="${round(height - 2 * head)}"/>`;
 }
 
 function pathOf(points: readonly Point[], closed: boolean): string {

@@ -9,8 +9,8 @@ import { type Joint, jointBetween } from './joints.ts';
 /** Places from left to right, the same in every row. */
 export const across = {
   frame: 40,
-  caseLeft: 112,
-  caseRight: 142,
+  caseLeft: 104,
+  caseRight: 150,
   start: 182,
   box: 310,
   barrier: 440,

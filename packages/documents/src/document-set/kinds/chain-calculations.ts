@@ -95,7 +95,9 @@ function targetTable({ point }: DesignedPoint, showing: Showing): Block {
 }
 
 function subjectOf({ target, what }: Judgement, showing: Showing): string {
-  return target === undefined ? showMeasure(what, showing) : `${target}: ${showMeasure(what, showing)}`;
+  // In a sentence a number follows; a cell ends here.
+  const told = showMeasure(what, showing).replace(/[:,]$/, '');
+  return target === undefined ? told : `${target}: ${told}`;
 }
 
 /** Those with a formula each in full; those that only ask yes or no together in a table. */
