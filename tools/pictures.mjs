@@ -1,5 +1,5 @@
 // Takes the pictures of docs/user-guide from the real page: `npm run build && node tools/pictures.mjs`. A page that was
-// built elsewhere is named by its folder.
+// built elsewhere is named by its folder; names of pictures behind it take only those.
 // Needs a Chromium; CHROMIUM names it where it is not /usr/bin/chromium.
 import { copyFileSync, mkdirSync, mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
@@ -35,6 +35,8 @@ const pictures = [
   ['point-held', horizontal, swapMount],
   ['point-shortlist', horizontal, (page) => showSheet(page, 'Shortlist')],
   ['point-noise', horizontal, (page) => showSheet(page, 'Noise')],
+  ['rehearsal-asked', `${horizontal}/rehearsal`, putInSpall],
+  ['rehearsal-seen', `${horizontal}/rehearsal`, rehearse],
   ['findings', '/findings'],
   ['catalogue', '/catalogue/ACC-100'],
   ['workings', '/workings/mounted-response'],
@@ -58,9 +60,10 @@ try {
   const context = await browser.newContext({ viewport: desk, colorScheme: 'light', reducedMotion: 'reduce' });
   await context.request.get(bench.newAddress());
   const page = await context.newPage();
-  for (const [name, address, act] of pictures) await taken(page, name, address, act);
+  const wanted = (name) => process.argv.length < 4 || process.argv.slice(3).includes(name);
+  for (const [name, address, act] of pictures) if (wanted(name)) await taken(page, name, address, act);
   await page.setViewportSize(phone);
-  await taken(page, 'point-phone', horizontal);
+  if (wanted('point-phone')) await taken(page, 'point-phone', horizontal);
 } finally {
   await browser.close();
   await bench.close();
@@ -166,4 +169,26 @@ async function pasteRows(page) {
     .click();
   await page.getByRole('dialog').getByRole('textbox').first().fill(rows);
   await page.getByText('1 refused').waitFor();
+}
+
+/** A spall, and a second chain beside the chosen one. */
+async function putInSpall(page) {
+  if ((await page.getByRole('button', { name: 'Put away' }).count()) > 0) await putAway(page);
+  await page.getByRole('button', { name: 'Put in a fault' }).click();
+  await page.getByRole('combobox', { name: 'Fault', exact: true }).selectOption('outer-ring');
+  await page.getByRole('combobox', { name: 'At', exact: true }).selectOption('pump-drive-end');
+  await page.getByLabel('Send the same motion through a second chain').check();
+  await page.getByRole('combobox', { name: 'transducer', exact: true }).selectOption('PVT-4');
+}
+
+/** The same, seen through both chains. */
+async function rehearse(page) {
+  await putInSpall(page);
+  await page.getByRole('button', { name: 'Rehearse', exact: true }).click();
+  const heading = page.getByRole('heading', { name: 'What an analyst sees' });
+  await heading.waitFor({ timeout: 120_000 });
+  await heading.evaluate((each) => {
+    each.scrollIntoView();
+    scrollBy(0, -72);
+  });
 }

@@ -43,6 +43,7 @@ export function TitleBar() {
         <ViewLink to="/catalogue">Catalogue</ViewLink>
         <ViewLink to="/workings">Workings</ViewLink>
         <ViewLink to="/issue">Issue</ViewLink>
+        <ViewLink to="/acceptance">Acceptance</ViewLink>
       </nav>
       <div className="verdict-line" aria-live="polite">
         {working ? (
