@@ -1,5 +1,6 @@
 import { readingError } from '../../packages/core/src/acceptance/check/bias.ts';
 import { asMeasured, inVolts, measuresOf, occasionOf } from '../../packages/core/src/acceptance/testing/as-measured.ts';
+import { lowerCornerOfTransducer } from '../../packages/core/src/chain/lower-corner.ts';
 import {
   answer,
   type DesignedPoint,
@@ -14,7 +15,7 @@ import {
   throughChain,
 } from '../../packages/core/src/index.ts';
 import { rowTransfer, splitChain } from '../../packages/core/src/rehearsal/chain-split.ts';
-import { lowerCornerOfTransducer, outputLimits } from '../../packages/core/src/rehearsal/output-limits.ts';
+import { outputLimits } from '../../packages/core/src/rehearsal/output-limits.ts';
 import { SpectralFilter } from '../../packages/core/src/rehearsal/spectral.ts';
 import { complex, reciprocal } from '../../packages/core/src/signal/complex.ts';
 import { type Random, randomFrom } from '../../packages/core/src/uncertainty/random.ts';

@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { asMeasured, inVolts, measuresOf, occasionOf } from '../../packages/core/src/acceptance/testing/as-measured.ts';
-import { answer, type MeasuredRecord, type Occasion } from '../../packages/core/src/index.ts';
+import { answer, type MeasuredRecord, type Occasion, unanswered } from '../../packages/core/src/index.ts';
 import { added, evenNoise, madeTone } from '../../packages/core/src/signal/measures/made-record.ts';
 import { known } from '../reading.ts';
 import { type ChainedPoint, chainedPoints } from '../rehearsal/chains.ts';
@@ -84,6 +84,8 @@ describe('with the machine stopped', () => {
     };
     expect(slope(0)).toEqual(['meets']);
     expect(slope(2e-5)).toEqual(['fails']);
+    const short = recordOf(occasionOf('stopped'), still.volts.subarray(0, 600), 'alternating');
+    expect(verdicts(of(checked(pump, [short]), 'ski-slope'))).toEqual(['cannot tell']);
   });
 });
 
@@ -201,9 +203,10 @@ describe('slew', () => {
       return ((place < period / 2 ? place : period - place) * slope) / fast;
     });
   const sine = (slope: number) => madeTone(fast, 1 / period, (slope * period) / (2 * Math.PI * fast));
-  const judged = (volts: Float64Array) => {
+  const judged = (volts: Float64Array, more = {}) => {
     const record = recordOf(occasionOf('running', { speed: 24.75 }), volts, 'alternating', {
       measures: measuresOf(volts, fast),
+      ...more,
     });
     return verdicts(of(checked(pump, [record]), 'slew'));
   };
@@ -212,5 +215,7 @@ describe('slew', () => {
     expect(judged(sine(0.3 * limit))).toEqual(['meets']);
     expect(judged(sine(limit))).toEqual(['fails']);
     expect(judged(triangle(0.3 * limit))).toEqual(['fails']);
+    const gain = unanswered([{ of: 'the record', what: 'gain' }]);
+    expect(judged(sine(limit), { statement: inVolts({ gain }) })).toEqual(['cannot tell']);
   });
 });

@@ -5,6 +5,7 @@ import {
   occasionOf,
   recordedIn,
 } from '../../../packages/core/src/acceptance/testing/as-measured.ts';
+import { lowerCornerOfTransducer } from '../../../packages/core/src/chain/lower-corner.ts';
 import {
   answer,
   type ChannelStatement,
@@ -27,7 +28,6 @@ import {
   withCalibrator,
   withTaps,
 } from '../../../packages/core/src/index.ts';
-import { lowerCornerOfTransducer } from '../../../packages/core/src/rehearsal/output-limits.ts';
 import { type Random, randomFrom } from '../../../packages/core/src/uncertainty/random.ts';
 import { known } from '../../reading.ts';
 import { type ChainedPoint, silent } from '../../rehearsal/chains.ts';

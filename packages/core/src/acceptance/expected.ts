@@ -1,4 +1,5 @@
 import type { MeasuringChain } from '../chain/chain.ts';
+import { lowerCornerOfTransducer } from '../chain/lower-corner.ts';
 import type { Prediction } from '../chain/prediction.ts';
 import { terminalVoltages } from '../chain/terminal-voltages.ts';
 import type { DesignedPoint } from '../design/design.ts';
@@ -13,7 +14,6 @@ import {
   type Tolerance,
   unanswered,
 } from '../quantity/index.ts';
-import { lowerCornerOfTransducer } from '../rehearsal/output-limits.ts';
 import { type Complex, magnitude } from '../signal/complex.ts';
 import { motionOf, type RecordedHow, voltsPerNumber } from './measured-record.ts';
 

@@ -1,4 +1,5 @@
 import type { MeasuringChain } from '../chain/chain.ts';
+import { lowerCornerOfTransducer } from '../chain/lower-corner.ts';
 import type { Prediction } from '../chain/prediction.ts';
 import { noiseAtEnd, type Stage } from '../chain/stage.ts';
 import {
@@ -21,7 +22,7 @@ import { type DrivenOutput, drivenOutput } from './electronics.ts';
 import { loopRecord } from './loop-record.ts';
 import { withinMechanicalLimits } from './mechanical-limits.ts';
 import { noiseRecord, tabulatedDensity } from './noise-record.ts';
-import { lowerCornerOfTransducer, outputLimits } from './output-limits.ts';
+import { outputLimits } from './output-limits.ts';
 import { antiAliasing, converted } from './recorded.ts';
 import type { RehearsedMotion } from './rehearsed-motion.ts';
 import { restVoltage } from './rest-voltage.ts';

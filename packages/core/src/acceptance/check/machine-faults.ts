@@ -1,4 +1,4 @@
-import { said, saidTogether } from '../../finding/measure.ts';
+import { measured, said, saidTogether } from '../../finding/measure.ts';
 import {
   type Answer,
   asMotion,
@@ -11,6 +11,7 @@ import {
 } from '../../quantity/index.ts';
 import { type EnvelopeLines, envelopeLines } from '../envelope-lines.ts';
 import { chainOf, gainAt, motionPerNumber } from '../expected.ts';
+import { bearingRings } from '../family/bearing.ts';
 import type { FamilyEvidence, FamilyNamed, FamilyOpen } from '../family/family-kind.ts';
 import { familyKinds } from '../family/kinds.ts';
 import type { SeenLine } from '../lines-seen.ts';
@@ -67,9 +68,38 @@ export const machineFaults = checkKind({
       return open.map((each: FamilyOpen) =>
         cannotTell({ ...facts, found: each.because, because: each.because }, [each.needs]),
       );
+    const unseen = tooCoarse(running.value);
+    if (unseen !== undefined) return [cannotTell({ ...facts, because: unseen.because }, [unseen.needs])];
     return [meets({ ...facts, found: 'no family with several agreeing harmonics' })];
   },
 });
+
+/**
+ * Lines of the machine that this record does not tell apart from once per turn and its multiples, or that lie above half
+ * its rate: of those no family could have been named, so that none was says nothing.
+ */
+function tooCoarse({ lines, slow, fine, speed }: RunningRecord) {
+  const names = Object.keys(bearingRings);
+  const above = lines.filter(({ called, frequency }) => called === 'mesh' && frequency > 0.39 * fine.density.rate);
+  if (above.length > 0) {
+    const highest = above.reduce((a, b) => (b.frequency > a.frequency ? b : a));
+    return {
+      because: said`${highest.line.name} at ${measured('frequency', highest.frequency)} lies above what the record reaches.`,
+      needs: said`the same at ${measured('frequency', 2.56 * highest.frequency)} or more`,
+    };
+  }
+  const { resolution } = slow.density;
+  const close = lines.filter(({ called, frequency }) => {
+    const off = Math.abs(frequency / speed - Math.round(frequency / speed)) * speed;
+    return names.includes(called) && off > 0 && off < resolution;
+  });
+  const nearest = close[0];
+  if (nearest === undefined) return undefined;
+  return {
+    because: said`Lines ${measured('frequency', resolution)} apart do not tell ${nearest.line.name} from a multiple of once per turn.`,
+    needs: said`a record of ${measured('time', 32 / resolution)} or more at a steady speed`,
+  };
+}
 
 function evidenceOf(looked: CheckedRecord, running: RunningRecord): FamilyEvidence {
   const { designed, record } = looked;

@@ -6,7 +6,8 @@ import { type SeenLine, seenAt } from '../lines-seen.ts';
 import type { MachineLine } from '../machine-at-speed.ts';
 import { type FamilyEvidence, type FamilyJudged, familyKind } from './family-kind.ts';
 
-const rings: Readonly<Record<string, string>> = {
+/** Lines at which a bearing is struck, and what is defective then. */
+export const bearingRings: Readonly<Record<string, string>> = {
   'outer-ring': 'a defect of the outer ring',
   'inner-ring': 'a defect of the inner ring',
   'element-spin-twice': 'a defect of a rolling element',
@@ -33,7 +34,7 @@ export const bearingFamily = familyKind({
     clause(tradePractice, 'three harmonics of the kinematic line in the envelope, within slip'),
   ],
   judge: (evidence): readonly FamilyJudged[] => {
-    const sought = evidence.running.lines.filter(({ called }) => called in rings);
+    const sought = evidence.running.lines.filter(({ called }) => called in bearingRings);
     if (sought.length === 0) return [];
     const envelope = evidence.envelope(Math.max(...sought.map(({ high }) => high)));
     if (!envelope.known) return [];
@@ -62,7 +63,7 @@ export const bearingFamily = familyKind({
       return [
         {
           named: {
-            cause: said`${rings[line.called]!} of ${line.line.element}`,
+            cause: said`${bearingRings[line.called]!} of ${line.line.element}`,
             evidence: shown,
             next: 'Record again in a month at the same speed; listen at the housing; look at grease and temperature.',
             rivals: [
@@ -150,7 +151,7 @@ function otherExplanations(
     .filter(
       (each) =>
         each !== own &&
-        each.called in rings === true &&
+        each.called in bearingRings === true &&
         each.line.name !== own.line.name &&
         Math.abs(each.frequency - base) < Math.abs(own.frequency - base) + resolution / 4,
     )
@@ -158,7 +159,7 @@ function otherExplanations(
   const passing = lines
     .filter(
       (each) =>
-        !(each.called in rings) &&
+        !(each.called in bearingRings) &&
         !['1x', '2x', 'half-order'].includes(each.called) &&
         each.line.element !== own.line.element &&
         Math.abs(each.frequency - base) <= resolution,
