@@ -1,7 +1,8 @@
 /**
  * Puts a drawing in the place of another one of the same shape by changing only the marks that are not the same: most
  * of a chart under the hand stays as it is, and what stays need not be set and painted anew. A drawing is one mark a
- * line, after the line of the drawing itself and the line of its title and description.
+ * line, after the line of the drawing itself and the line of its title and description. What is not made so, an empty
+ * drawing among it, is put there whole.
  */
 export function redraw(into: HTMLElement, markup: string): void {
   const before = drawings.get(into);
@@ -10,7 +11,9 @@ export function redraw(into: HTMLElement, markup: string): void {
   if (before === undefined || drawing === null || before.lines[0] !== lines[0]) {
     // Without the ends of the lines, so that nothing but marks stands between the marks.
     into.innerHTML = lines.join('');
-    drawings.set(into, { lines, marks: marksOf(into, lines) });
+    const marks = marksOf(into);
+    if (marks.length === lines.length - head - 1) drawings.set(into, { lines, marks });
+    else drawings.delete(into);
     return;
   }
   if (before.lines[1] !== lines[1]) {
@@ -32,10 +35,8 @@ const head = 2;
 /** Elements before the first mark: title and description. */
 const words = 2;
 
-function marksOf(into: HTMLElement, lines: readonly string[]): readonly Element[] {
-  const marks = [...(into.firstElementChild?.children ?? [])].slice(words);
-  if (marks.length !== lines.length - head - 1) throw new Error('a drawing is not one mark a line');
-  return marks;
+function marksOf(into: HTMLElement): readonly Element[] {
+  return [...(into.firstElementChild?.children ?? [])].slice(words);
 }
 
 function remarked(drawing: Element, before: Drawing, lines: readonly string[]): readonly Element[] {
