@@ -1,5 +1,6 @@
 import { type AcceptedRecording, type Recorded, Refusal, type StatedRecording, type Writing } from '@soundpost/core';
 import {
+  type ByteSource,
   type FallbackAnswers,
   type MeasuredRecording,
   measuredRecording,
@@ -55,10 +56,11 @@ async function measuredFile(
     const opened = await surroundings.openFile(path);
     const identified = { ...unread, bytes: opened.size };
     try {
-      const sha256 = await fileHash(opened);
+      const told = withProgress(surroundings, opened, `reading ${file}`);
+      const sha256 = await fileHash(told);
       try {
         const measured = await measuredRecording(
-          await withFactsBeside(surroundings, path, await openRecording(opened, file, choicesOf(stated))),
+          await withFactsBeside(surroundings, path, await openRecording(told, file, choicesOf(stated))),
           stated,
           writing,
           fallback,
@@ -94,4 +96,23 @@ function choicesOf({ answers }: StatedRecording): ReadingChoices {
 function besideRecords(records: string, file: string): string {
   const folder = folderOf(records);
   return isAbsolutePath(file) || folder === '.' ? file : pathIn(folder, file);
+}
+
+const eachTold = 64 * 2 ** 20;
+
+/** Tells how far a file has been read, for whoever waits for a large one. */
+function withProgress(surroundings: Surroundings, source: ByteSource, words: string): ByteSource {
+  let next = eachTold;
+  return {
+    size: source.size,
+    read: (from, length) => {
+      if (from < next - eachTold) next = eachTold;
+      if (from >= next) {
+        next = from + eachTold;
+        const megabytes = (bytes: number) => Math.round(bytes / 2 ** 20);
+        surroundings.step(`${words}, MB`, { done: megabytes(from), of: megabytes(source.size) });
+      }
+      return source.read(from, length);
+    },
+  };
 }

@@ -28,7 +28,7 @@ const occasions: Readonly<Record<GivenOccasion['kind'], (size: string | undefine
   stopped: () => ({ kind: 'stopped', standing: true, coupling: 'as designed', done: (motion) => motion }),
   'at-rest': () => ({ kind: 'at-rest', standing: true, coupling: 'direct', done: (motion) => motion }),
   taps: (size) => {
-    const highest = size === undefined ? usualTap : parseLevel(size, motions);
+    const highest = size === undefined ? usualTap : aboveZero(parseLevel(size, motions), size);
     return {
       kind: 'taps',
       standing: true,
@@ -62,5 +62,12 @@ function calibratorOf(size: string): { readonly level: Level<Motion>; readonly f
   if (at === undefined) {
     throw new Refusal({ read: size, expected: "LEVEL at FREQUENCY, such as '10 m/s2 rms at 159.15 Hz'" });
   }
-  return { level: parseLevel(what!.trim(), motions), frequency: parseQuantity(at.trim(), 'frequency') };
+  const frequency = parseQuantity(at.trim(), 'frequency');
+  if (!(frequency > 0)) throw new Refusal({ read: at, expected: 'a frequency above zero' });
+  return { level: aboveZero(parseLevel(what!.trim(), motions), what!), frequency };
+}
+
+function aboveZero(level: Level<Motion>, typed: string): Level<Motion> {
+  if (level.value > 0) return level;
+  throw new Refusal({ read: typed, expected: 'a level above zero' });
 }

@@ -25,5 +25,13 @@ export function defectTyped(typed: string): DefectStatement {
   const [word, ...size] = typed.split(':').map((each) => each.trim());
   const kind = defectKinds.find((each) => each.kind === word);
   if (kind === undefined || size.length === 0) return { kind: word! };
-  return { kind: word!, size: parseQuantity(size.join(':'), kind.quantity) };
+  const value = parseQuantity(size.join(':'), kind.quantity);
+  if (value === 0 && kind.quantity === 'ratio') {
+    throw new Refusal({
+      read: `--defect ${typed}`,
+      expected: 'a ratio other than zero',
+      suggestion: "Of a chain that shows nothing at all: 'bias-open'.",
+    });
+  }
+  return { kind: word!, size: value };
 }

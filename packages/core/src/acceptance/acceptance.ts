@@ -49,13 +49,22 @@ export function acceptance(design: Design, recorded: Recorded, seed: number): Ac
   const { records, serving, ...rest } = recorded;
   const beside = { readings: recorded.session.readings, serving };
   const sound = records.filter(({ doubts = [] }) => doubts.length === 0);
-  const identified = identifiedChains(design, sound, beside);
+  const identified = identifiedChains(design, sound, beside).filter(isTold);
   return {
     ...rest,
     design,
     compared: comparison(design, records, beside),
     identified,
-    handedBack: handedBack(design, identified, seed),
+    handedBack: handedBack(design, identified.filter(hasPlace), seed),
     pictures: pictures(design, records, beside),
   };
+}
+
+function isTold({ value, interval }: Identified): boolean {
+  return [value, interval.low, interval.high].every(Number.isFinite);
+}
+
+/** A gain, a resonance or a noise of nothing takes the place of no prediction: the record showed none. */
+function hasPlace({ value, facts }: Identified): boolean {
+  return facts === undefined || value > 0;
 }

@@ -32,6 +32,12 @@ export function withTaps(motion: RehearsedMotion, count: number, highest: Level<
 /** The motion of a calibrator: a sine of a level at a frequency, in the motion the record is made of. */
 export function withCalibrator(motion: RehearsedMotion, level: Level<Motion>, frequency: number): RehearsedMotion {
   const { rate, lead, samples } = motion;
+  if (frequency >= rate / 4) {
+    throw new Refusal({
+      read: `a calibrator at ${frequency} Hz`,
+      expected: `a frequency below half the rate of the record, ${rate / 4} Hz`,
+    });
+  }
   const peak = asMotion(asSineDetector(level, 'peak'), motion.motion, frequency).value;
   const angle = (2 * Math.PI * frequency) / rate;
   // It is on before the record begins, and has come up slowly.

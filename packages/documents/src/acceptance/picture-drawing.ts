@@ -86,7 +86,10 @@ function axisOf({ low, high, scale }: PictureAxis, stretch: { from: number; to: 
 
 function partsOf({ points }: PictureCurve, x: Axis, y: Axis, box: Box) {
   return between(
-    points.map(([at, value]): Point => [x.at(at), y.at(value)]),
+    points.map(([at, value]): Point | undefined => {
+      const point: Point = [x.at(at), y.at(value)];
+      return point.every(Number.isFinite) ? point : undefined;
+    }),
     box.y,
     box.y + box.height,
   );

@@ -1,6 +1,21 @@
 import { type Finding, finding, inWords, measured, measuredChange, type Said, said } from '@soundpost/core';
 import type { RecordingRuleName } from './recording-rules.ts';
 
+/** A record that goes on behind what was measured of it. */
+export function longerThanMeasured(at: string, samples: number, most: number): Finding {
+  return finding({
+    rule: 'recording/measured-in-part',
+    weight: 'notes',
+    at,
+    found: `${samples} samples, of which the first ${most} were measured`,
+    limit: `${most} samples`,
+    because:
+      'A longer stretch tells no more of a chain, and nobody would wait for it. Contradictions were looked for in all of it.',
+    remedy: ['cut the stretch that matters into a record of its own'],
+    sources: [],
+  });
+}
+
 /** What a rule about a recording finds. */
 function contradiction(
   rule: RecordingRuleName,

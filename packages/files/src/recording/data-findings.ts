@@ -63,7 +63,7 @@ function motionFindings(channel: RecordedChannel, seen: ChannelSurvey, watch: Ch
   return [
     ...(stands ? [standsStill(of, longest.samples, longest.from, longest.value)] : []),
     ...(exchanged ? [bytesOutOfOrder(of)] : []),
-    ...(atFullScale >= 4 ? [atItsFullScale(of, atFullScale)] : []),
+    ...(atFullScale >= 4 && seen.samples >= fewestStill ? [atItsFullScale(of, atFullScale)] : []),
     ...(drift === undefined ? [] : [notSettled(of, drift, rate.known ? rate.value : undefined)]),
   ];
 }

@@ -14,6 +14,7 @@ import {
   type Writing,
 } from '@soundpost/core';
 import { channelFacts, type FallbackAnswers } from './channel-facts.ts';
+import { longerThanMeasured } from './contradictions.ts';
 import type { OpenRecording } from './open-recording.ts';
 import { surveyed } from './survey.ts';
 
@@ -30,6 +31,9 @@ export interface MeasuredRecording {
   readonly questions: readonly Missing[];
 }
 
+/** Samples of a channel that are measured, from its beginning: 22 minutes at 51.2 kHz. What lies behind is surveyed only. */
+export const mostMeasured = 2 ** 26;
+
 /**
  * Reads a recording twice from end to end in blocks: once to hold its head against its data, once to measure every
  * channel that the records file names. Throws Refusal.
@@ -39,6 +43,7 @@ export async function measuredRecording(
   stated: StatedRecording,
   writing: Writing = pointDecimals,
   fallback: FallbackAnswers = {},
+  most = mostMeasured,
 ): Promise<MeasuredRecording> {
   const survey = await surveyed(opened);
   const named = stated.channels.map((channel) => {
@@ -52,18 +57,22 @@ export async function measuredRecording(
       facts,
       factor: factor?.factor ?? 1,
       offset: factor?.offset ?? 0,
-      gathering: channelMeasures({ rate: facts.rate, samples: described.samples }),
+      gathering: channelMeasures({
+        rate: facts.rate,
+        samples: described.samples === undefined ? undefined : Math.min(described.samples, most),
+      }),
     };
   });
-  for await (const { values } of opened.blocks()) {
+  for await (const { from, values } of opened.blocks()) {
+    if (from >= most) break;
     for (const { index, factor, offset, gathering } of named) {
-      const block = values[index]!;
+      const block = values[index]!.subarray(0, most - from);
       gathering.take(factor === 1 && offset === 0 ? block : block.map((value) => value * factor + offset));
     }
   }
   const records = named.map(({ channel, index, facts, gathering }) => ({
     channel,
-    record: recordOf(stated, channel, facts.statement, gathering.result(), doubtsOf(survey.recording, index)),
+    record: recordOf(stated, channel, facts.statement, gathering.result(), doubtsOf(survey.recording, index, stated)),
   }));
   return {
     records: records.flatMap(({ channel, record }) => (channel.point === undefined ? [] : [record])),
@@ -82,6 +91,7 @@ export async function measuredRecording(
     findings: [
       ...survey.recording.findings.map((each) => ofRecording(each, stated)),
       ...named.flatMap(({ facts }) => facts.findings),
+      ...measuredInPart(survey.recording, stated.name, most),
     ],
     questions: questionsLeft(survey.recording, stated, named),
   };
@@ -163,8 +173,22 @@ const doubtful: Readonly<Record<string, string>> = {
   'recording/bytes-in-order': 'its bytes look exchanged',
 };
 
-function doubtsOf({ channels, findings }: Parameters<typeof questionsOf>[0], index: number): readonly string[] {
-  return findings.flatMap(({ rule, at }) =>
-    at === channels[index]!.of && doubtful[rule] !== undefined ? [doubtful[rule]] : [],
-  );
+function doubtsOf(
+  { channels, findings }: Parameters<typeof questionsOf>[0],
+  index: number,
+  { occasion }: StatedRecording,
+): readonly string[] {
+  const own = findings.filter(({ at }) => at === channels[index]!.of).map(({ rule }) => rule);
+  // A direct voltage may well rest between two steps of its recorder.
+  const dead = occasion.kind !== 'at-rest' && own.includes('recording/values-move') ? ['it never moves'] : [];
+  return [...dead, ...own.flatMap((rule) => doubtful[rule] ?? [])];
+}
+
+function measuredInPart(
+  { channels }: Parameters<typeof questionsOf>[0],
+  name: string,
+  most: number,
+): readonly Finding[] {
+  const longest = Math.max(...channels.map(({ samples }) => samples ?? 0));
+  return longest <= most ? [] : [longerThanMeasured(name, longest, most)];
 }

@@ -81,6 +81,11 @@ export const recordingRules = [
     'A record whose means go one way over its whole length, most of it at first, and hold four fifths of its variance, shows a coupling or an amplifier that settles after power came on or after it was driven out of its range. The motion itself returns to rest.',
   ),
   rule(
+    'measured-in-part',
+    'A record is longer than what is measured of it',
+    'The first 67 million samples of a channel are measured, 22 minutes at 51.2 kHz. The whole record is looked through for contradictions.',
+  ),
+  rule(
     'one-start',
     'Channels start at different times',
     'Phase, orbit and delay between channels mean something only where they were sampled together. Channels with starts of their own may be two records, of two machines even, in one file.',

@@ -4,7 +4,7 @@ import type { Answer, QuantityName } from '../../quantity/index.ts';
 import type { CheckedRecord } from '../check/check-kind.ts';
 import { restAtInput } from '../expected.ts';
 import { amperesPerNumber, recordName, voltsPerNumber } from '../measured-record.ts';
-import { axisFor, type Picture, thinned } from './picture.ts';
+import { axisFor, type Picture, shownOr, thinned } from './picture.ts';
 
 /** What is recorded along its time, beside the span that is expected once it stands: a rest voltage, a loop. */
 export function coursePicture({ designed, record }: CheckedRecord): readonly Picture[] {
@@ -22,12 +22,15 @@ export function coursePicture({ designed, record }: CheckedRecord): readonly Pic
     Array.from(values, (each, n) => [(n + 0.5) * seconds, each * scale.value * per] as const);
   const [means, least, greatest] = [along(course.means), along(course.least), along(course.greatest)];
   const x = { name: 'time', unit: 's', scale: 'linear', low: 0, high: course.means.length * seconds } as const;
-  const shown = [...least, ...greatest].map(([, y]) => y);
+  const finite = (points: readonly (readonly [number, number])[]) =>
+    points.map(([, value]) => value).filter(Number.isFinite);
+  const shown = finite([...least, ...greatest]);
   const y = axisFor(quantity, unit, 'linear', [
     ...shown,
     ...(span === undefined ? [] : [span.low * per, span.high * per]),
   ]);
-  const mean = means.reduce((sum, [, value]) => sum + value, 0) / means.length;
+  const there = finite(means);
+  const mean = there.reduce((sum, value) => sum + value, 0) / there.length;
   return [
     {
       of: recordName(record),
@@ -61,6 +64,6 @@ function row(
   return {
     what,
     expected: span === undefined ? 'not known' : measuredSpan(quantity, span),
-    found: measured(quantity, value, 4),
+    found: shownOr(value, (each) => measured(quantity, each, 4)),
   };
 }

@@ -48,6 +48,11 @@ export interface Picture {
 /** Points kept of a curve: more are not told apart on paper. */
 const mostPoints = 360;
 
+/** A number that may not be there, for a row. */
+export function shownOr(value: number, show: (value: number) => Said): Said {
+  return Number.isFinite(value) ? show(value) : 'no number';
+}
+
 /** The highest point of each of at most 360 stretches, equal ones of a linear axis, equal ratios of a logarithmic one. */
 export function thinned(
   points: Iterable<readonly [number, number]>,
@@ -71,10 +76,13 @@ export function axisFor(
   scale: PictureAxis['scale'],
   values: readonly number[],
 ): PictureAxis {
-  const finite = values.filter((each) => Number.isFinite(each) && (scale === 'linear' || each > 0));
+  // What lies beyond is no voltage and no motion; an axis that held it would show nothing else.
+  const finite = values.filter((each) => Math.abs(each) < 1e15 && (scale === 'linear' || each > 1e-15));
   const [least, most] = [Math.min(...finite), Math.max(...finite)];
   if (finite.length === 0) return { name, unit, scale, low: scale === 'log' ? 0.1 : 0, high: 1 };
   if (scale === 'log') return { name, unit, scale, low: least / 1.5, high: Math.max(most * 1.5, least * 10) };
-  const room = most > least ? 0.08 * (most - least) : Math.max(Math.abs(most) * 0.05, 1e-9);
+  const size = Math.max(Math.abs(least), Math.abs(most));
+  // Values that hardly differ are drawn as one line: digits of the axis end before their difference.
+  const room = most - least > 1e-6 * size ? 0.08 * (most - least) : Math.max(size * 0.05, 1e-9);
   return { name, unit, scale, low: least - room, high: most + room };
 }

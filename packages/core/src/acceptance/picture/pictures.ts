@@ -48,5 +48,14 @@ export function pictures(
     const designed = points.get(table.point);
     return designed === undefined ? [] : readingPictures(table, designed);
   });
-  return [...ofRecords, ...ofTables];
+  return [...ofRecords, ...ofTables].filter(canBeDrawn);
+}
+
+/** A picture whose axes have two ends, and some point between them. */
+function canBeDrawn({ x, y, curves }: Picture): boolean {
+  const ends = [x, y].every(
+    ({ low, high, scale }) =>
+      Number.isFinite(low) && Number.isFinite(high) && high > low && (scale === 'linear' || low > 0),
+  );
+  return ends && curves.some(({ points }) => points.some(([, value]) => Number.isFinite(value)));
 }
