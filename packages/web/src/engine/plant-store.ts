@@ -44,6 +44,9 @@ function withOwnSteps(theirs: Journal, own: Journal): Journal {
 /** Milliseconds a hand must rest before the rest of the plant is worked on. */
 const pauseForHands = 400;
 
+/** Milliseconds in which a first picture is painted; what is loaded for later waits so long. */
+const afterPicture = 2000;
+
 /** The open plant as the page sees it: one state, replaced as a whole, and the acts that change it. */
 export class PlantStore {
   readonly engine: Remote<Engine>;
@@ -98,7 +101,6 @@ export class PlantStore {
     this.#journal = disk.journal;
     this.#text = disk.text;
     this.#taken(await this.engine.open(disk));
-    void this.engine.ready().catch(() => {});
     watchedChanges((hash) => void this.#changedOnDisk(hash));
   }
 
@@ -299,6 +301,8 @@ export class PlantStore {
 
   async #workedThrough(): Promise<void> {
     let shown = performance.now();
+    // The rest of the engine is there before the server may go away, and after the first picture.
+    setTimeout(() => void this.engine.ready().catch(() => {}), afterPicture);
     while (!this.#state.stopped && (await this.engine.advance())) {
       while (performance.now() - this.#touched < pauseForHands) await new Promise((later) => setTimeout(later, 100));
       // To hand over the rows of a large plant takes the page a moment: the more there are, the seldomer.

@@ -6,7 +6,8 @@
  */
 export function redraw(into: HTMLElement, markup: string): void {
   const before = drawings.get(into);
-  const lines = markup.split('\n');
+  // The paper under a label stands before it on its line.
+  const lines = markup.split(/\n|(?<=\/>)(?=<text )/);
   const drawing = into.firstElementChild;
   if (before === undefined || drawing === null || before.lines[0] !== lines[0]) {
     // Without the ends of the lines, so that nothing but marks stands between the marks.

@@ -12,6 +12,8 @@ export interface Told {
 
 /** Milliseconds a hand must rest before all is told of what it holds. */
 const rest = 120;
+/** Milliseconds in which the first picture is painted, before anything else is loaded. */
+const painting = 50;
 /** So many pictures make the browser compile what draws them. */
 const warming = 12;
 
@@ -168,7 +170,7 @@ export class Hands {
       this.#hand = new Hand(held);
       this.#warm(this.#hand, warming);
     };
-    requestAnimationFrame(() => setTimeout(() => void bring().catch(() => {})));
+    requestAnimationFrame(() => setTimeout(() => void bring().catch(() => {}), painting));
   }
 
   #warm(hand: Hand, times: number): void {

@@ -4,6 +4,7 @@ import { Link } from 'wouter';
 import { acceptanceAddress, machineAddress, rehearsalAddress } from '../app/address.ts';
 import { useAnswer, usePlantStore } from '../app/plant-context.tsx';
 import type { PointView as PointRecord, TrialView } from '../engine/views.ts';
+import { usePainted } from '../parts/use-painted.ts';
 import { ChainBoxes } from './chain-boxes.tsx';
 import { ChartInHand } from './chart-in-hand.tsx';
 import { FirstChain } from './first-chain.tsx';
@@ -38,6 +39,7 @@ function Bench({ point }: { readonly point: PointRecord }) {
   const store = usePlantStore();
   const [aside, setAside] = useState<TrialView>();
   const narrow = useNarrow();
+  const painted = usePainted();
   const hands = useHands(point, narrow || aside !== undefined ? 'narrow' : 'wide');
   const outcome = useHeld(hands, ({ picture }) => picture.outcome);
   const [refused, setRefused] = useState<string>();
@@ -96,7 +98,7 @@ function Bench({ point }: { readonly point: PointRecord }) {
       </div>
       <JudgementTable point={point} hands={hands} />
       <PointFindings findings={point.findings} />
-      <PointSheets point={point} />
+      {painted ? <PointSheets point={point} /> : <p className="waiting">Setting the sheets…</p>}
     </article>
   );
 }
