@@ -34,7 +34,7 @@ async function issued(folder, points) {
   writeFileSync(plant, generatedPlant(points));
   const load = rounded(loadavg()[0]);
   const told = await apart([join(import.meta.dirname, 'issued-apart.mjs'), plant, out]);
-  if (told.seconds === undefined) return { failed: told.said, load };
+  if (told.seconds === undefined) return { failed: told.said.replaceAll(`${folder}/`, ''), load };
   const set = join(out, 'revision-A');
   const { files } = JSON.parse(readFileSync(join(set, 'contents.json'), 'utf8'));
   const pages = files.reduce((sum, each) => sum + (each.pages ?? 0), 0);
