@@ -40,7 +40,7 @@ export function ratesPage(
       'pieces drawn within the tolerances of their data sheets, a recorder and a calibrator within their uncertainty. It ' +
       'tells how the checks treat what the model can show, not how often real machines surprise. The intervals are those ' +
       'of Clopper and Pearson at 95 %. How many runs were made stands beside each rate; to make more: ' +
-      '`node evidence/acceptance/campaign/run.mjs healthy 1000`, `detection 60`, `recovery 1000`. They go on where they stopped.',
+      '`node evidence/acceptance/campaign/run.mjs healthy 1000`, `detection 60`, `recovery 1000`. They go on where they stopped while the code is the same, and begin anew where it is not.',
     ...healthyPart(healthy),
     ...detectionPart(detection),
     ...recoveryPart(recovery),
