@@ -1,34 +1,15 @@
 import { spawnSync } from 'node:child_process';
 import { readFileSync } from 'node:fs';
 import { dirname, join, resolve } from 'node:path';
-import type { Page } from 'playwright-core';
 import { beforeAll, expect, it } from 'vitest';
-import { axeScript, axeViolations } from './accessibility.ts';
+import { axeScript } from './accessibility.ts';
 import { inBrowser } from './chromium.ts';
-import { desk, openedPage, phone, settled, sideways } from './opened-page.ts';
+import { looked } from './looked.ts';
+import { openedPage } from './opened-page.ts';
 import { examplePlant } from './plants.ts';
 import { servedPlant } from './served-plant.ts';
 
 const root = resolve(import.meta.dirname, '../../..');
-const tablet = { width: 1024, height: 768 };
-
-async function looked(page: Page, name: string): Promise<void> {
-  for (const size of [desk, tablet, phone]) {
-    await page.setViewportSize(size);
-    expect(await sideways(page)).toEqual([]);
-    for (const colorScheme of ['light', 'dark'] as const) {
-      await page.emulateMedia({ colorScheme });
-      await settled(page);
-      expect(await axeViolations(page), `${colorScheme} ${size.width}`).toEqual([]);
-      const shots = process.env.SHOTS;
-      if (shots !== undefined) {
-        await page.screenshot({ path: join(shots, `${name}-${colorScheme}-${size.width}.png`), fullPage: true });
-      }
-    }
-  }
-  await page.setViewportSize(desk);
-  await page.emulateMedia({ colorScheme: 'light' });
-}
 
 inBrowser('what was issued, against now and back', () => {
   // The set is issued by a process of its own, which runs as it is built.
