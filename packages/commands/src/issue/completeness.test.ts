@@ -63,6 +63,20 @@ const isolated = pump({
   '          input: AI-16\n': '          input: AI-16\n        wiring:\n          input-earthed: no\n',
 });
 
+const withoutOwnSupply = readYaml(
+  bytes(fileOf('packages/files/catalogues/generic.yaml').replaceAll(/^ {4}own-supply: .*\n/gm, '')),
+  'generic.yaml',
+  catalogueReader,
+).value;
+const unfed = design(
+  readYaml(
+    bytes(isolated),
+    'plant.yaml',
+    plantReader(() => withoutOwnSupply),
+  ).value,
+  1,
+);
+
 const oneCored = (cable: NonNullable<Plant['machines'][number]['points'][number]['way']>['cable']) => ({
   ...cable,
   sheet: {
@@ -129,6 +143,7 @@ const mutants: readonly (readonly [what: string, mutant: () => Design, rule: str
   ],
   ['its earth is taken out', () => design(plantFrom(isolated), 1), 'loop-earth', loop],
   ['the area its isolator serves is not stated', () => design(plantFrom(isolated), 1), 'barrier-area', loop],
+  ['the supply of its isolator is not told', () => unfed, 'supply-voltage', loop],
   [
     'a value is taken out and nobody is named who knows it',
     () => design(plantFrom(pump({ 'smallest: 0.05 mm/s rms': 'smallest: unknown' })), 1),
@@ -139,6 +154,10 @@ const mutants: readonly (readonly [what: string, mutant: () => Design, rule: str
 
 test.each(mutants)('mutation: where %s, the rule for it names it', (_, mutant, rule, at) => {
   expect(told(mutant())).toContain(`completeness/${rule} at ${at}`);
+});
+
+test('law: an isolator whose own supply is stated is not asked about', () => {
+  expect(told(design(plantFrom(isolated), 1)).filter((each) => each.includes('supply-voltage'))).toEqual([]);
 });
 
 test('completeness: every rule is caught by a mutation of the demo plant', () => {

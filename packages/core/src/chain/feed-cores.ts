@@ -11,3 +11,15 @@ export const feedCores: Readonly<Record<Feed, readonly string[]>> = {
   'voltage-supply': ['supply', 'signal', 'common'],
   'negative-supply': ['supply', 'signal', 'common'],
 };
+
+/**
+ * Polarity of each of those cores, in their order: that of its direct voltage against the return, and of the return
+ * against it. A proximity system works below its common, so its common is the positive one. Common practice, no source.
+ */
+export const feedPolarity: Readonly<Record<Feed, readonly ('+' | '\u2212')[]>> = {
+  'constant-current': ['+', '\u2212'],
+  'self-generating': ['+', '\u2212'],
+  'current-loop': ['+', '\u2212'],
+  'voltage-supply': ['+', '+', '\u2212'],
+  'negative-supply': ['\u2212', '\u2212', '+'],
+};

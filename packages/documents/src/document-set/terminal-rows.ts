@@ -5,9 +5,11 @@ import {
   type EarthPlaces,
   earthPlaces,
   feedCores,
+  feedPolarity,
   type LineElement,
   type MeasuringChain,
   type RunOfCable,
+  supplyTerminals,
   type TerminalVoltage,
   valueIfStated,
   type WiredPoint,
@@ -26,12 +28,16 @@ export interface TerminalRow {
   /** As every other document names it: `ZB-28, field side`. */
   readonly terminal: string;
   readonly core: string;
+  /** Of its direct voltage against the other core of its pair, or the word screen. */
+  readonly polarity: '+' | '\u2212' | 'screen';
   readonly comesIn: Cell;
   readonly goesOn: Cell;
   readonly earth: Cell;
   /** Absent where no voltage is told of this core: it is what the others are measured against, or the screen. */
-  readonly expected: 'reference' | 'not known' | readonly TerminalVoltage[];
+  readonly expected: 'reference' | 'not known' | readonly ExpectedVoltage[];
 }
+
+export type ExpectedVoltage = Pick<TerminalVoltage, 'state' | 'voltage'>;
 
 /** A place of a loop that has terminals. */
 interface Place {
@@ -53,14 +59,18 @@ export function terminalRows(designed: DesignedPoint, wired: WiredPoint): readon
     joints: jointsOf(wiringGraph([wired])).get(wired.point.of) ?? [],
   };
   const wires = [...feedCores[chain.transducer.feed], 'screen'];
-  return placesOf(chain, told[0]?.name).flatMap((place) =>
+  const supplies = supplyTerminals(chain);
+  const polarities = feedPolarity[chain.transducer.feed];
+  const places = placesOf(chain, told[0]?.name).flatMap((place) =>
     wires.map((core, index): TerminalRow => {
       const isReturn = index === wires.length - 2;
+      const fed = supplies.filter((each) => each.is === 'supply core' && each.place === place.terminal);
       return {
         point: wired.point.of,
         tag: place.tag,
         terminal: place.terminal,
         core,
+        polarity: polarities[index] ?? 'screen',
         comesIn: place.sides.includes('in') ? cableCell(chain, place.number - 1, 'in') : none,
         goesOn: place.sides.includes('on') ? cableCell(chain, place.number, 'on') : none,
         earth: core === 'screen' ? screenCell(earths, place.role) : isReturn ? returnCell(earths, place.role) : none,
@@ -68,12 +78,39 @@ export function terminalRows(designed: DesignedPoint, wired: WiredPoint): readon
           isReturn || core === 'screen'
             ? 'reference'
             : core === 'supply'
-              ? 'not known'
+              ? fed.length === 0
+                ? 'not known'
+                : fed
               : (told.find((each) => each.name === place.terminal || each.name === `${place.terminal}, across the card`)
                   ?.voltages ?? 'not known'),
       };
     }),
   );
+  return [...places, ...ownTerminals(wired)];
+}
+
+/** The pair a supply in the line gives, and the pair an isolator takes: no core of a field cable is on them. */
+function ownTerminals({ point, chain }: WiredPoint): readonly TerminalRow[] {
+  const supplies = supplyTerminals(chain).filter((each) => each.is === 'supply');
+  return chain.line.flatMap((element) => {
+    if (element.is !== 'part') return [];
+    const called = element.tag ?? element.name;
+    const own = supplies.filter((each) => each.place === `${called}, supply` || each.place === `${called}, own supply`);
+    if (own.length === 0) return [];
+    return (['+', '\u2212'] as const).map(
+      (polarity): TerminalRow => ({
+        point: point.of,
+        tag: element.tag,
+        terminal: own[0]!.place,
+        core: `supply ${polarity}`,
+        polarity,
+        comesIn: words('supply, no cable of this loop'),
+        goesOn: none,
+        earth: none,
+        expected: polarity === '+' ? own : 'reference',
+      }),
+    );
+  });
 }
 
 function placesOf(chain: MeasuringChain, first: string | undefined): readonly Place[] {

@@ -1,4 +1,10 @@
-import { type DesignedPoint, type Showing, type TerminalVoltage, terminalVoltages } from '@soundpost/core';
+import {
+  type DesignedPoint,
+  type Showing,
+  supplyTerminals,
+  type TerminalVoltage,
+  terminalVoltages,
+} from '@soundpost/core';
 import { answered, none, numberIn, words } from './cells.ts';
 import type { SetTable } from './record.ts';
 import { blankColumn, numberColumn, setTable, type TableColumn, textColumn } from './set-table.ts';
@@ -8,12 +14,21 @@ const states = ['at rest', 'at 4 mA', 'at 20 mA'] as const;
 /** A terminal with what a hand meter should show there in each state. */
 interface Terminal {
   readonly name: string;
-  readonly voltages: readonly TerminalVoltage[];
+  readonly voltages: readonly Pick<TerminalVoltage, 'terminal' | 'state' | 'voltage'>[];
 }
 
 /** The terminals of a point in the order of the line, each once: every document that names terminals takes them here. */
 export function terminalsOf({ appraisal }: DesignedPoint): readonly Terminal[] {
-  const all = appraisal === undefined ? [] : terminalVoltages(appraisal.prediction.chain);
+  if (appraisal === undefined) return [];
+  const { chain } = appraisal.prediction;
+  const all = [
+    ...terminalVoltages(chain),
+    ...supplyTerminals(chain).map(({ place, is, state, voltage }) => ({
+      terminal: is === 'supply core' ? `${place}, supply core` : place,
+      state,
+      voltage,
+    })),
+  ];
   return [...new Set(all.map((each) => each.terminal))].map((name) => ({
     name,
     voltages: all.filter((each) => each.terminal === name),

@@ -1,4 +1,13 @@
-import { answer, ask, countField, optional, quantityField, textField } from '../../quantity/index.ts';
+import {
+  answer,
+  answerOf,
+  ask,
+  countField,
+  notBelowZeroField,
+  optional,
+  quantityField,
+  textField,
+} from '../../quantity/index.ts';
 import { oneComplex } from '../../signal/complex.ts';
 import { loopPractice } from '../../source/index.ts';
 import { clause } from '../../source/source.ts';
@@ -15,6 +24,13 @@ export const currentCard = inputKind({
     currentAtHigh: quantityField('current', 'Current of the upper stated count', { example: '20 mA' }),
     countsAtLow: countField('Counts at the lower stated current', { least: 0, example: '0' }),
     countsAtHigh: countField('Counts at the upper stated current', { example: '32000' }),
+    accuracy: optional(
+      notBelowZeroField(
+        quantityField('fraction', 'Accuracy of its reading, of the span between the stated currents, half-width', {
+          example: '0.1 %',
+        }),
+      ),
+    ),
     remark: optional(textField('What else a reader should know')),
   },
   sources: [clause(loopPractice)],
@@ -40,6 +56,7 @@ export const currentCard = inputKind({
       countsAtLow: ask(sheet, ['countsAtLow'], (s) => s.countsAtLow),
       countsAtHigh: ask(sheet, ['countsAtHigh'], (s) => s.countsAtHigh),
     },
+    cardAccuracy: answerOf<number>(sheet.values.accuracy, sheet.of, 'accuracy'),
     samplingTo: undefined,
   }),
 });

@@ -1,4 +1,4 @@
-import { ask } from '../../quantity/index.ts';
+import { aboveZeroField, answerOf, ask, optional, spanField } from '../../quantity/index.ts';
 import { tradePractice } from '../../source/index.ts';
 import { clause } from '../../source/source.ts';
 import { inputKind } from './input-kind.ts';
@@ -8,7 +8,21 @@ import { directCoupled, voltageInputSheet, voltageInputStages } from './voltage-
 export const directVoltageInput = inputKind({
   kind: 'direct-voltage-input',
   name: 'Direct-coupled voltage input',
-  dataSheet: voltageInputSheet,
+  dataSheet: {
+    ...voltageInputSheet,
+    supplyVoltage: optional(
+      aboveZeroField(
+        spanField(
+          'voltage',
+          'Lowest to highest voltage it feeds a driver or sensor with; its sign follows the sensor',
+          {
+            symbol: 'V_s',
+            example: '22.8..25.2 V',
+          },
+        ),
+      ),
+    ),
+  },
   sources: [clause(tradePractice)],
   model: (sheet) => ({
     of: sheet.of,
@@ -19,6 +33,7 @@ export const directVoltageInput = inputKind({
     bits: ask(sheet, ['bits'], (s) => s.bits),
     constantCurrent: undefined,
     loopCard: undefined,
+    supplyVoltage: answerOf(sheet.values.supplyVoltage, sheet.of, 'supply voltage'),
     samplingTo: ask(sheet, ['samplingTo'], (s) => s.samplingTo as number),
   }),
 });

@@ -1,4 +1,4 @@
-import type { Answer, Fields, Missing, Sheet } from '../../quantity/index.ts';
+import type { Answer, Fields, Missing, Sheet, Span } from '../../quantity/index.ts';
 import type { PartKind } from '../part-kind.ts';
 import type { Stage } from '../stage.ts';
 import type { Feed } from '../transducer/transducer-kind.ts';
@@ -34,7 +34,11 @@ export interface InputModel {
   readonly bits?: Answer<number>;
   readonly constantCurrent: ConstantCurrent | undefined;
   readonly loopCard: LoopCard | undefined;
+  /** Of its whole span of current, half-width. */
+  readonly cardAccuracy?: Answer<number>;
   readonly samplingTo: Answer<number> | undefined;
+  /** Voltage between the supply core and common at its terminals, without its sign. */
+  readonly supplyVoltage?: Answer<Span<'voltage'>>;
 }
 
 /** A kind of input: one file, one line in `kinds.ts`. */

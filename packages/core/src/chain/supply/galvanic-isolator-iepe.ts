@@ -1,6 +1,7 @@
 import {
   type Answer,
   answer,
+  answerOf,
   ask,
   choiceField,
   countField,
@@ -87,6 +88,7 @@ export const galvanicIsolatorIepe = supplyKind({
       restVoltage: whereStated(sheet.values.restVoltage, sheet.of, 'rest voltage'),
       peakVoltage: whereStated<number>(sheet.values.signalPeak, sheet.of, 'signal peak'),
     },
+    ownSupply: answerOf(sheet.values.ownSupply, sheet.of, 'own supply'),
     associated: associatedCertificate(sheet as Sheet),
   }),
 });

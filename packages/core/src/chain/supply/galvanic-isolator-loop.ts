@@ -1,4 +1,13 @@
-import { answer, ask, fromAll, optional, quantityField, type Sheet, spanField } from '../../quantity/index.ts';
+import {
+  answer,
+  answerOf,
+  ask,
+  fromAll,
+  optional,
+  quantityField,
+  type Sheet,
+  spanField,
+} from '../../quantity/index.ts';
 import { barrierPractice } from '../../source/index.ts';
 import { clause } from '../../source/source.ts';
 import { associatedCertificate } from '../certificate.ts';
@@ -48,6 +57,7 @@ export const galvanicIsolatorLoop = supplyKind({
         restVoltage: undefined,
         peakVoltage: undefined,
       },
+      ownSupply: answerOf(sheet.values.ownSupply, sheet.of, 'own supply'),
       associated: associatedCertificate(sheet as Sheet),
     };
   },

@@ -20,6 +20,11 @@ export const shuntDiodeBarrier = supplyKind({
     usualResistance: optional(
       quantityField('resistance', 'End-to-end resistance of the usual piece', { example: '320 ohm' }),
     ),
+    supplyResistance: optional(
+      quantityField('resistance', 'End-to-end resistance of the channel a supply core passes through', {
+        example: '64 ohm',
+      }),
+    ),
     workingVoltage: quantityField('voltage', 'Highest voltage it carries without leakage that counts', {
       symbol: 'V_w',
       example: '26 V',
@@ -38,6 +43,7 @@ export const shuntDiodeBarrier = supplyKind({
       ...(usualResistance === undefined
         ? {}
         : { usualResistance: answerOf<number>(usualResistance, sheet.of, 'usual resistance') }),
+      supplyResistance: answerOf<number>(sheet.values.supplyResistance, sheet.of, 'supply resistance'),
       stages: (port) => resistiveStages(sheet.of, resistance, port),
       earthed: { workingVoltage: ask(sheet, ['workingVoltage'], (s) => s.workingVoltage as number) },
       associated: associatedCertificate(sheet as Sheet),

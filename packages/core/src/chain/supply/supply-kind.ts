@@ -18,6 +18,10 @@ export interface SupplyModel {
   stages?(port: Port): Answer<readonly Stage[]>;
   /** Where the line is galvanically cut: what is fed before it, and what stands behind it. */
   readonly isolation?: Isolation;
+  /** Of what is fed at terminals of its own, beside the line. */
+  readonly ownSupply?: Answer<Span<'voltage'>>;
+  /** Resistance its second channel puts in a supply core that passes through it. */
+  readonly supplyResistance?: Answer<number>;
   /** Where it connects the line to earth: up to which voltage it carries the signal unharmed. */
   readonly earthed?: { readonly workingVoltage: Answer<number> };
   /** Where it limits the energy of what stands before it, and is certified to. */

@@ -2,6 +2,7 @@ import {
   type Answer,
   aboveZeroField,
   answerIfStated,
+  answerOf,
   ask,
   curveField,
   fromAll,
@@ -22,12 +23,14 @@ import { outputResistanceStage } from './stages.ts';
 import {
   commonTransducerSheet,
   optionalHighCornerSheet,
+  supplyDrawSheet,
   type TransducerModel,
   transducerKind,
 } from './transducer-kind.ts';
 
 const dataSheet = {
   ...commonTransducerSheet,
+  ...supplyDrawSheet,
   ...optionalHighCornerSheet,
   sensitivity: aboveZeroField(
     quantityField('voltage per acceleration', 'Nominal sensitivity', { symbol: 'S', example: '2 V/g' }),
@@ -125,6 +128,7 @@ function model(sheet: CapacitiveSheet, mount: MountModel): TransducerModel {
     oneNumber: undefined,
     mountedResonance: resonanceAt,
     settling: settlingOf(sheet),
+    supplyDraw: answerOf<number>(sheet.values.supplyDraw, sheet.of, 'supply draw'),
     assumptions: [
       'Gravity along its axis takes up to 1 g of its range: state it as a disturbance where the axis is not level.',
       'A tilt is read as an acceleration of 17 mg a degree; below about 1 Hz it cannot be told from motion.',

@@ -2,6 +2,7 @@ import {
   type Answer,
   aboveZeroField,
   answer,
+  answerOf,
   ask,
   curveField,
   fromAll,
@@ -20,10 +21,17 @@ import { isolatedGain } from '../two-port.ts';
 import { coilSheet, travelCeiling } from './coil.ts';
 import { settlingOf, statedNoise } from './mounted.ts';
 import { outputResistanceStage } from './stages.ts';
-import { commonTransducerSheet, lowCornerSheet, type TransducerModel, transducerKind } from './transducer-kind.ts';
+import {
+  commonTransducerSheet,
+  lowCornerSheet,
+  supplyDrawSheet,
+  type TransducerModel,
+  transducerKind,
+} from './transducer-kind.ts';
 
 const dataSheet = {
   ...commonTransducerSheet,
+  ...supplyDrawSheet,
   ...lowCornerSheet,
   sensitivity: aboveZeroField(
     quantityField('voltage per velocity', 'Nominal sensitivity', { symbol: 'S', example: '75 mV/(mm/s)' }),
@@ -90,6 +98,7 @@ function model(sheet: ExtendedSheet): TransducerModel {
     ...(sheet.values.largestTilt === undefined
       ? {}
       : { largestTilt: ask(sheet, ['largestTilt'], (s) => s.largestTilt as number) }),
+    supplyDraw: answerOf<number>(sheet.values.supplyDraw, sheet.of, 'supply draw'),
     assumptions: [
       'The coil travels as far as the case moves, which errs to the pessimistic side below its suspension frequency.',
       'The lower corner is that of a Butterworth section of the stated order.',

@@ -1,6 +1,7 @@
 import {
   aboveZeroField,
   answerIfStated,
+  answerOf,
   ask,
   fromAll,
   levelField,
@@ -17,10 +18,11 @@ import { filterOrderField } from '../filter-order-field.ts';
 import { isolatedGain } from '../two-port.ts';
 import { settlingOf } from './mounted.ts';
 import { outputResistanceStage } from './stages.ts';
-import { commonTransducerSheet, type TransducerModel, transducerKind } from './transducer-kind.ts';
+import { commonTransducerSheet, supplyDrawSheet, type TransducerModel, transducerKind } from './transducer-kind.ts';
 
 const dataSheet = {
   ...commonTransducerSheet,
+  ...supplyDrawSheet,
   sensitivity: aboveZeroField(
     quantityField('voltage per displacement', 'Sensitivity with its conditioner', {
       symbol: 'S',
@@ -77,6 +79,7 @@ function model(sheet: Sheet<typeof dataSheet>): TransducerModel {
     mountedResonance: undefined,
     settling: settlingOf(sheet),
     linearTravel: ask(sheet, ['stroke'], (s) => ({ range: 2 * s.stroke.value, room: s.stroke.value })),
+    supplyDraw: answerOf<number>(sheet.values.supplyDraw, sheet.of, 'supply draw'),
     assumptions: [
       'The core is set to the middle of its stroke.',
       'Its rod follows without lifting off; a contacting part wears, and sticks in dust.',

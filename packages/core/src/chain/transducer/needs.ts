@@ -10,6 +10,8 @@ export interface TransducerNeeds {
   readonly apart?: ElectronicsApart;
   /** Most current its own voltage output gives the cable, of a transducer that is not fed a constant current. */
   readonly outputCurrent?: Answer<number>;
+  /** Current it draws through a supply core of its own. */
+  readonly supplyDraw?: Answer<number>;
   /** A strong magnetic field gets into its signal. */
   readonly disturbedByField?: true;
   /** How far its axis may lean from its position of use, in radians. */

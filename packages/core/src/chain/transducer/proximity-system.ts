@@ -2,6 +2,7 @@ import {
   type Answer,
   aboveZeroField,
   answerIfStated,
+  answerOf,
   ask,
   fromAll,
   optional,
@@ -19,10 +20,11 @@ import { isolatedGain } from '../two-port.ts';
 import { settlingOf } from './mounted.ts';
 import type { LinearTravel, ProbeNeeds } from './needs.ts';
 import { outputResistanceStage } from './stages.ts';
-import { commonTransducerSheet, type TransducerModel, transducerKind } from './transducer-kind.ts';
+import { commonTransducerSheet, supplyDrawSheet, type TransducerModel, transducerKind } from './transducer-kind.ts';
 
 const dataSheet = {
   ...commonTransducerSheet,
+  ...supplyDrawSheet,
   sensitivity: aboveZeroField(
     quantityField('voltage per displacement', 'Scale factor of the matched set', {
       symbol: 'S',
@@ -163,6 +165,7 @@ function model(sheet: ProximitySheet): TransducerModel {
             temperature: ask(sheet, ['driverTemperature'], (s) => s.driverTemperature),
           },
         }),
+    supplyDraw: answerOf<number>(sheet.values.supplyDraw, sheet.of, 'supply draw'),
     assumptions: [
       sheet.values.setGap === undefined
         ? 'The gap is set to the middle of the linear range.'

@@ -122,6 +122,13 @@ export const optionalHighCornerSheet = {
   highCornerOrder: optional(filterOrderField('Order of the upper corner')),
 } as const;
 
+/** Of a transducer whose supply has a core of its own. */
+export const supplyDrawSheet = {
+  supplyDraw: optional(
+    notBelowZeroField(quantityField('current', 'Current it draws through its supply core', { example: '12 mA' })),
+  ),
+} as const;
+
 export const feedField = choiceField(feeds, 'How it is fed');
 
 /** A kind of transducer: one file, one line in `kinds.ts`. */

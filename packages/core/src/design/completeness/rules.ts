@@ -6,6 +6,7 @@ import { cableHasCores } from './cable-has-cores.ts';
 import { cableHasTwoEnds } from './cable-has-two-ends.ts';
 import { loopHasEarth } from './loop-has-earth.ts';
 import type { CompletenessRule } from './rule.ts';
+import { supplyHasVoltage } from './supply-has-voltage.ts';
 import { tagNamesOneThing } from './tag-names-one-thing.ts';
 import { transducerHasTarget } from './transducer-has-target.ts';
 import { unknownIsAssigned } from './unknown-is-assigned.ts';
@@ -19,6 +20,7 @@ export const completenessRules: readonly CompletenessRule[] = [
   alarmHasLoop,
   loopHasEarth,
   barrierHasArea,
+  supplyHasVoltage,
   unknownIsAssigned,
 ];
 

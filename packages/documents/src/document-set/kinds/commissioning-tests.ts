@@ -55,7 +55,7 @@ function tests(designed: DesignedPoint, showing: Showing): readonly Block[] {
     ...(transducer.signal === 'overall' ? [] : [sensitivityTable(designed, tolerance, showing)]),
     ...alarmTests(designed, showing),
     note(
-      'Voltages are passed between lowest and highest. Of a current loop the sheets of the parts state no tolerance for the reading of the card: agree it before the test.',
+      'Voltages are passed between lowest and highest. At a checkpoint the reading is passed within what card and isolator are stated to keep while a calibrator stands in place of the transmitter; with the transmitter moved by a known motion, within the wider figure. The most each may be off is added up. Where a column for it stands empty, agree the tolerance before the test.',
     ),
     ...(designed.area === undefined ? [] : [note(designed.area.caution)]),
     heading('Signed'),

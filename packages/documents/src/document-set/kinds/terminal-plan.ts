@@ -87,6 +87,7 @@ function terminalTable(
       ...(ofBox ? [textColumn<TerminalRow>('Loop', ({ point }) => words(point), 2)] : []),
       textColumn('Terminal', ({ terminal }) => words(terminal), 1.8),
       textColumn('Core', ({ core }) => words(core), 0.8),
+      textColumn('Polarity', ({ polarity }) => words(polarity), 0.8),
       blankColumn('Number', 0.8),
       textColumn('Comes in', ({ comesIn }) => comesIn, 1.6),
       textColumn('Goes on', ({ goesOn }) => goesOn, 1.6),
@@ -116,7 +117,7 @@ function voltageColumn(
 
 const notes: readonly Block[] = [
   note(
-    'Voltages are those of the core against the last core of the pair, the return, over the tolerances of the parts; a dash stands on the return itself and on the screen. Where the sheets of the parts tell no voltage it is unknown: measure it and ask, never guess.',
+    'Voltages are those of the core against the return or common of its loop, of a supply its + against its −, over the tolerances of the parts; a dash stands on the return itself and on the screen. Polarity is that of a core against the return, and of the return against it: a probe works below its common, so there the common is the positive one. Where the sheets of the parts tell no voltage it is unknown: measure it and ask, never guess.',
   ),
   note(
     'Numbers of terminals are not stated in the plant file: they are written in by whoever builds the box. The Earth column tells what the plant file states or what the parts are known to do; the grounding drawing shows the whole of it.',
