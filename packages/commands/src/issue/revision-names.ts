@@ -7,7 +7,7 @@ export function revisionFolder(revision: string): string {
 export function nextRevision(revision: string): string {
   const [, before = '', last = ''] = /^(.*?)(\d+|[A-Za-z]+)?$/s.exec(revision)!;
   if (last === '') return `${before}2`;
-  if (/\d/.test(last)) return `${before}${String(Number(last) + 1).padStart(last.length, '0')}`;
+  if (/\d/.test(last)) return `${before}${String(BigInt(last) + 1n).padStart(last.length, '0')}`;
   return `${before}${nextLetters(last)}`;
 }
 
