@@ -1,3 +1,4 @@
+import { asideOf } from '@soundpost/store';
 import { expect, test } from 'vitest';
 import { changes } from './changes.ts';
 import { issue } from './issue.ts';
@@ -51,4 +52,23 @@ test('negative: contents that are none, and a plant file that is not there, are 
   expect(odd.exit).toBe(2);
   expect(flowing(odd)).toContain('the contents of an issue');
   expect((await done(changes, { old: 'nowhere.yaml', new: pumpPath }, surroundings)).exit).toBe(2);
+});
+
+test('where an issue was cut off between two names, the old one is read under the name it was left with, and named', async () => {
+  const surroundings = world();
+  await done(issue, issued, surroundings);
+  const aside = asideOf('out/revision-A').replaceAll('\\', '/');
+  for (const [path, bytes] of [...surroundings.files].filter(([each]) => each.startsWith('out/revision-A/'))) {
+    surroundings.files.delete(path);
+    surroundings.files.set(aside + path.slice('out/revision-A'.length), bytes);
+  }
+  const next = pump({ 'delay: 3 s': 'delay: 5 s' });
+  surroundings.files.set(pumpPath, new TextEncoder().encode(next));
+  for (const old of ['out/revision-A', 'out/revision-A/', 'out/revision-A/contents.json']) {
+    const outcome = await done(changes, { old, new: pumpPath }, surroundings);
+    expect(outcome.exit, old).toBe(0);
+    expect(flowing(outcome)).toContain('alarm/delay: 3 s → 5 s');
+    expect(flowing(outcome)).toContain(aside);
+  }
+  expect((await done(changes, { old: 'out/revision-B', new: pumpPath }, surroundings)).exit).toBe(2);
 });

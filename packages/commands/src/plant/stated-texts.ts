@@ -1,6 +1,6 @@
 import { type Catalogue, type Plant, Refusal, type Writing } from '@soundpost/core';
 import { catalogueReader, cataloguesNamed, plantReader, readYaml, textFile, UnreadableFile } from '@soundpost/files';
-import { pathIn, type Surroundings } from '../surroundings.ts';
+import { folderOf, pathIn, type Surroundings } from '../surroundings.ts';
 import { hex } from './content-hash.ts';
 import { cataloguePath } from './read-plant.ts';
 
@@ -24,12 +24,30 @@ export interface FrozenTexts {
 
 const contentsName = 'contents.json';
 
-/** Reads a plant file with its catalogues, or what an issued folder was made from. Throws Refusal or UnreadableFile. */
+/**
+ * Reads a plant file with its catalogues, or what an issued folder was made from. Where an issue was cut off between
+ * taking the name from the old folder and giving it to the new one, it is the old one that is read, and `from` names it.
+ * Throws Refusal or UnreadableFile.
+ */
 export async function statedTexts(surroundings: Surroundings, path: string): Promise<StatedTexts> {
   surroundings.step(`reading ${path}`);
   const folder = path.endsWith(`/${contentsName}`) ? path.slice(0, -contentsName.length - 1) : path;
   const contents = await bytesIfThere(surroundings, pathIn(folder, contentsName));
-  return contents === undefined ? ofPlantFile(surroundings, path) : ofIssue(surroundings, folder, contents);
+  if (contents !== undefined) return ofIssue(surroundings, folder, contents);
+  const aside = putAside(folder);
+  const left = await bytesIfThere(surroundings, pathIn(aside, contentsName));
+  if (left === undefined || (await bytesIfThere(surroundings, path)) !== undefined) {
+    return ofPlantFile(surroundings, path);
+  }
+  surroundings.step(`reading ${aside}, which an issue that was cut off left under this name`);
+  return ofIssue(surroundings, aside, left);
+}
+
+/** The name the store gives the old folder of an issue while the new one takes its place. The next issue undoes it. */
+function putAside(folder: string): string {
+  const bare = folder.replace(/[/\\]+$/, '');
+  const name = bare.slice(Math.max(bare.lastIndexOf('/'), bare.lastIndexOf('\\')) + 1);
+  return pathIn(folderOf(bare), `.${name}.replaced`);
 }
 
 /** The plant that texts state. Throws UnreadableFile where they state none. */
