@@ -82,6 +82,31 @@ test('killed at many moments: the old issue stands whole or the new one, never h
   expect(readdirSync(out), 'nothing is left over').toEqual(['revision-A']);
 });
 
+test('stopped by Ctrl-C while it writes: it says so, ends with 130, and leaves what stood there and nothing else', {
+  timeout: 60_000,
+}, async () => {
+  rmSync(out, { recursive: true });
+  mkdirSync(out);
+  writeFileSync(plant, text);
+  await started().ended;
+  const stands = wholeIssue(revision);
+  writeFileSync(plant, `${text}# stopped by hand\n`);
+  const child = spawn(
+    process.execPath,
+    [join(root, 'packages/cli/bin/soundpost.js'), 'issue', plant, '--out', out, '--preliminary'],
+    { stdio: ['ignore', 'ignore', 'pipe'] },
+  );
+  const said: string[] = [];
+  child.stderr.on('data', (piece: Buffer) => said.push(piece.toString()));
+  const ended = new Promise<number | null>((settle) => child.once('close', (code) => settle(code)));
+  while (unfinished().length === 0 && child.exitCode === null) await pause(2);
+  child.kill('SIGINT');
+  expect(await ended).toBe(130);
+  expect(said.join('').replace(/\s+/g, ' ')).toContain('Stopped: nothing was written to');
+  expect(wholeIssue(revision)).toBe(stands);
+  expect(readdirSync(out)).toEqual(['revision-A']);
+});
+
 function pause(milliseconds: number): Promise<void> {
   return new Promise((settle) => setTimeout(settle, milliseconds));
 }

@@ -17,10 +17,13 @@ import { apology } from './apology.ts';
 import { type Asked, application } from './application.ts';
 import { commandHelp, generalHelp } from './help.ts';
 import { noProgress, progressLine } from './progress.ts';
-import { realSurroundings } from './real-surroundings.ts';
+import { Interrupted, realSurroundings } from './real-surroundings.ts';
 
 /** Exit code of a fault of ours (EX_SOFTWARE of the BSD sysexits). */
 const ourFault = 70;
+
+/** Exit code of a command that was stopped by Ctrl-C: 128 and the number of the signal, as shells count. */
+const stoppedByHand = 130;
 
 const version: string = JSON.parse(readFileSync(new URL('../package.json', import.meta.url), 'utf8')).version;
 
@@ -43,7 +46,7 @@ export async function run(words: readonly string[]): Promise<number> {
     return told(outcome, line);
   } catch (error) {
     await progress.end();
-    return apologise(error, line);
+    return error instanceof Interrupted ? stopped(error, line) : apologise(error, line);
   }
 }
 
@@ -122,9 +125,10 @@ function refusalOf(sentence: string): Pick<Outcome, 'lines' | 'json'> {
 }
 
 /** Text for people on one of the two streams, JSON always on standard output. */
-function told(outcome: Outcome, line: readonly string[]): number {
+function told(outcome: Omit<Outcome, 'exit'> & { readonly exit: number }, line: readonly string[]): number {
   if (line.includes('--json')) process.stdout.write(`${JSON.stringify(outcome.json, null, 2)}\n`);
-  else print(outcome.exit === 2 ? process.stderr : process.stdout, outcome.lines, line);
+  else
+    print(outcome.exit === 2 || outcome.exit === stoppedByHand ? process.stderr : process.stdout, outcome.lines, line);
   return outcome.exit;
 }
 
@@ -140,6 +144,11 @@ function print(stream: NodeJS.WriteStream, lines: readonly Line[], line: readonl
 function toned({ text, tone }: Line): string {
   if (tone === 'heading') return `\u001b[1m${text}\u001b[0m`;
   return tone === 'grave' ? `\u001b[1;35m${text}\u001b[0m` : text;
+}
+
+function stopped({ folder }: Interrupted, line: readonly string[]): number {
+  const sentence = `Stopped: nothing was written to ${folder}; what stood there stands as it was.`;
+  return told({ exit: stoppedByHand, ...refusalOf(sentence) }, line);
 }
 
 function apologise(error: unknown, line: readonly string[]): number {

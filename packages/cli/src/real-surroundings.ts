@@ -9,16 +9,39 @@ import { openWorkbench } from './open-workbench.ts';
 
 const longestWait = 10_000;
 
+/** Somebody stopped the command while it filled a folder; what stood there before stands as it was. */
+export class Interrupted extends Error {
+  readonly folder: string;
+
+  constructor(folder: string) {
+    super(`stopped while ${folder} was written`);
+    this.folder = folder;
+  }
+}
+
 /** The world as it is: files through the store, the clock, other programs. */
 export function realSurroundings(step: (what: string) => void): Surroundings {
+  // A folder is never taken away under a write that is under way: the next write of it refuses, and the store clears up.
+  const stopped: { at?: string } = {};
   return {
     readBytes: (path) => readBytes(path),
     openFile: openBytes,
     writeFile: async (path, content, replacing) => {
+      if (stopped.at !== undefined) throw new Interrupted(stopped.at);
       await makeFolder(dirname(path));
       await writeWhole(path, content, replacing);
     },
-    writeFolder: writeWholeFolder,
+    writeFolder: async (folder, listing, fill) => {
+      const stop = () => {
+        stopped.at = folder;
+      };
+      process.on('SIGINT', stop);
+      try {
+        return await writeWholeFolder(folder, listing, fill);
+      } finally {
+        process.off('SIGINT', stop);
+      }
+    },
     canWrite: (path) =>
       access(path, constants.W_OK).then(
         () => true,
