@@ -62,6 +62,9 @@ export const alarmRegister = issuedKind({
             rows,
             'No alarm is stated for any point.',
           ),
+          note(
+            'A dash stands where there is nothing to tell: no deed and no delay of a level that only marks a place on the range, no current or voltage of an input that has none. Counts are those of the input card.',
+          ),
           ...(without.length === 0 ? [] : [note('No alarm is stated for these points:'), ...list(without)]),
         ],
       },

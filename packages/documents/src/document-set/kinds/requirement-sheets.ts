@@ -100,7 +100,7 @@ function deviationTable(name: string, judgements: readonly PlacedJudgement[], sh
       ),
       textColumn(
         'Of',
-        judged(({ target, what }) => target ?? showMeasure(what, showing)),
+        judged(({ target, what }) => target ?? showMeasure(what, showing).replace(/[:,]$/, '')),
         1.6,
       ),
       textColumn(
