@@ -2,7 +2,7 @@ import { extname } from 'node:path';
 import type { Context, Hono } from 'hono';
 import { stream } from 'hono/streaming';
 import type { PlantFile } from '../plant-on-disk.ts';
-import { issuedFile, issuedRevisions, issuedTexts } from './issued-folders.ts';
+import { besidePlant, issuedFile, issuedRevisions, issuedTexts } from './issued-folders.ts';
 import { issuing } from './issuing.ts';
 import type { IssueAsked, IssueWord } from './protocol.ts';
 
@@ -55,6 +55,8 @@ export function issueRoutes(
     if ((await plant.read()).hash !== asked.base) {
       return context.text('The plant file was changed since this page looked at it. Look at it again.', 409);
     }
+    // Refused before anything is streamed: what has begun to answer has no status left to refuse with.
+    besidePlant(plant.path, asked.folder);
     if (busy) return context.text('A set is being issued here already. Wait for it, or cancel it there.', 409);
     busy = true;
     context.header('Content-Type', 'application/x-ndjson');
