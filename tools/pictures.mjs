@@ -1,10 +1,11 @@
 // Takes the pictures of docs/user-guide from the real page: `npm run build && node tools/pictures.mjs`. A page that was
 // built elsewhere is named by its folder; names of pictures behind it take only those.
 // Needs a Chromium; CHROMIUM names it where it is not /usr/bin/chromium.
-import { copyFileSync, mkdirSync, mkdtempSync, rmSync } from 'node:fs';
+import { copyFileSync, mkdirSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join, resolve } from 'node:path';
 import { workbench } from '@soundpost/server';
+import { openXlsx, saveXlsx } from 'hucre/xlsx';
 import { chromium } from 'playwright-core';
 
 const root = resolve(import.meta.dirname, '..');
@@ -40,6 +41,9 @@ const pictures = [
   ['findings', '/findings'],
   ['catalogue', '/catalogue/ACC-100'],
   ['workings', '/workings/mounted-response'],
+  ['issue', '/issue', chooseDocuments],
+  ['issue-conflict', '/issue', takeBack],
+  ['issue-difference', '/issue', compareWithNow],
 ];
 
 const folder = mkdtempSync(join(tmpdir(), 'soundpost-pictures-'));
@@ -123,6 +127,65 @@ async function pasteAtCell(page) {
   await dialog.getByRole('combobox', { name: 'Status' }).selectOption('drawing');
   await dialog.getByRole('textbox', { name: 'Source of these values' }).fill('cable list, sheet 4');
   await dialog.getByText('now: drawing, cable list, sheet 4').last().waitFor();
+}
+
+async function toTop(page, name) {
+  for (const away of ['Put away', 'Close']) {
+    const button = page.getByRole('button', { name: away, exact: true });
+    if ((await button.count()) > 0) await button.first().click();
+  }
+  await page.getByRole('heading', { name, exact: true }).evaluate((heading) => {
+    heading.scrollIntoView();
+    scrollBy(0, -72);
+  });
+}
+
+/** The choice of documents, above what stands issued. */
+async function chooseDocuments(page) {
+  await page.getByRole('button', { name: /^Issue revision/ }).waitFor();
+  await toTop(page, 'What is issued');
+}
+
+/** Tables issued into a folder of this picture; a length then changed in the plant by another program. */
+async function issueTables(page, name) {
+  await page.getByRole('textbox', { name: 'Folder beside the plant' }).fill(name);
+  for (const form of ['PDF', 'CSV', 'SVG', 'HTML']) {
+    await page.getByRole('checkbox', { name: new RegExp(`^${form} `) }).uncheck();
+  }
+  await page.getByRole('button', { name: 'Issue revision A' }).click();
+  await page.getByText('Issued.', { exact: true }).waitFor({ timeout: 120_000 });
+  const stated = readFileSync(plant, 'utf8');
+  writeFileSync(plant, stated.replace('value: 85 m', 'value: 87 m'));
+  await page.waitForTimeout(2000);
+  await settled(page);
+}
+
+/** A workbook edited in three cells: one understood, one in conflict, one refused. */
+async function takeBack(page) {
+  await issueTables(page, 'sent');
+  const book = await openXlsx(new Uint8Array(readFileSync(join(folder, 'sent/revision-A/cable-schedule.xlsx'))));
+  const { rows } = book.sheets[0];
+  const row = rows.find((each) => String(each[0]).startsWith('P-301/pump-drive-end-loop'));
+  const typed = { 'Length, m': 90, 'Apart by': '300 mm', From: 'elsewhere' };
+  for (const [head, value] of Object.entries(typed)) row[rows[0].indexOf(head)] = value;
+  await page.getByLabel('Edited table', { exact: true }).setInputFiles({
+    name: 'cable-schedule.xlsx',
+    mimeType: 'application/vnd.openxmlformats-officedocument.spreadsheetml.sheet',
+    buffer: Buffer.from(await saveXlsx(book)),
+  });
+  await page.getByText(/^1 understood, 1 in conflict, 1 refused/).waitFor();
+  await toTop(page, 'Take edited tables back');
+}
+
+async function compareWithNow(page) {
+  const stated = readFileSync(plant, 'utf8');
+  writeFileSync(plant, stated.replace('value: 87 m', 'value: 85 m'));
+  await page.waitForTimeout(2000);
+  await settled(page);
+  await issueTables(page, 'compared');
+  await page.getByRole('button', { name: 'Compare' }).click();
+  await page.getByRole('region', { name: 'Stated otherwise' }).getByText('87 m').waitFor({ timeout: 60_000 });
+  await toTop(page, 'What changed');
 }
 
 /** The table as it goes to the printer. */
