@@ -18,6 +18,7 @@ test('a file is read in pieces from any place, and no further than its end', asy
   expect(bytes.size).toBe(100);
   expect([...(await bytes.read(10, 3))]).toEqual([10, 11, 12]);
   expect([...(await bytes.read(98, 50))]).toEqual([98, 99]);
+  expect([...bytes.readNow(98, 50)]).toEqual([98, 99]);
   expect(await bytes.read(100, 1)).toHaveLength(0);
   expect(await bytes.read(5000, 1)).toHaveLength(0);
   await bytes.close();

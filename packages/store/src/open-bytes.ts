@@ -1,3 +1,4 @@
+import { readSync } from 'node:fs';
 import { type FileHandle, open, stat } from 'node:fs/promises';
 import { inWords, refuseUnfit } from './folder.ts';
 
@@ -6,6 +7,8 @@ export interface OpenBytes {
   readonly size: number;
   /** The bytes from a place on; fewer than asked for only where the file ends. */
   read(from: number, length: number): Promise<Uint8Array>;
+  /** The same without waiting; errors are those of the system. */
+  readNow(from: number, length: number): Uint8Array;
   close(): Promise<void>;
 }
 
@@ -20,6 +23,7 @@ export async function openBytes(path: string): Promise<OpenBytes> {
       return {
         size,
         read: (from, length) => piece(file, path, from, Math.min(length, size - from)),
+        readNow: (from, length) => pieceNow(file.fd, from, Math.min(length, size - from)),
         close: () => file.close(),
       };
     } catch (error) {
@@ -42,6 +46,17 @@ async function piece(file: FileHandle, path: string, from: number, length: numbe
     }
   } catch (error) {
     throw await inWords(error, path, 'read');
+  }
+  return bytes.subarray(0, filled);
+}
+
+function pieceNow(file: number, from: number, length: number): Uint8Array {
+  const bytes = new Uint8Array(Math.max(0, length));
+  let filled = 0;
+  while (filled < bytes.length) {
+    const read = readSync(file, bytes, filled, bytes.length - filled, from + filled);
+    if (read === 0) break;
+    filled += read;
   }
   return bytes.subarray(0, filled);
 }

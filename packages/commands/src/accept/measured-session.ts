@@ -102,17 +102,20 @@ const eachTold = 64 * 2 ** 20;
 
 /** Tells how far a file has been read, for whoever waits for a large one. */
 function withProgress(surroundings: Surroundings, source: ByteSource, words: string): ByteSource {
+  const { size, readNow } = source;
   let next = eachTold;
-  return {
-    size: source.size,
-    read: (from, length) => {
-      if (from < next - eachTold) next = eachTold;
-      if (from >= next) {
-        next = from + eachTold;
-        const megabytes = (bytes: number) => Math.round(bytes / 2 ** 20);
-        surroundings.step(`${words}, MB`, { done: megabytes(from), of: megabytes(source.size) });
-      }
-      return source.read(from, length);
-    },
+  const tell = (from: number) => {
+    if (from < next - eachTold) next = eachTold;
+    if (from < next) return;
+    next = from + eachTold;
+    const megabytes = (bytes: number) => Math.round(bytes / 2 ** 20);
+    surroundings.step(`${words}, MB`, { done: megabytes(from), of: megabytes(size) });
   };
+  const told =
+    <Read>(read: (from: number, length: number) => Read) =>
+    (from: number, length: number): Read => {
+      tell(from);
+      return read(from, length);
+    };
+  return { size, read: told(source.read), ...(readNow === undefined ? {} : { readNow: told(readNow) }) };
 }

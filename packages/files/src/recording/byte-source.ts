@@ -3,13 +3,14 @@ export interface ByteSource {
   readonly size: number;
   /** The bytes from a place on; fewer than asked for only where the source ends. */
   read(from: number, length: number): Promise<Uint8Array>;
+  /** The same without waiting, where the source can: what a library asks for that cannot wait. */
+  readNow?(from: number, length: number): Uint8Array;
 }
 
 export function bytesInMemory(bytes: Uint8Array): ByteSource {
-  return {
-    size: bytes.length,
-    read: async (from, length) => bytes.subarray(Math.min(from, bytes.length), Math.min(from + length, bytes.length)),
-  };
+  const readNow = (from: number, length: number) =>
+    bytes.subarray(Math.min(from, bytes.length), Math.min(from + length, bytes.length));
+  return { size: bytes.length, read: async (from, length) => readNow(from, length), readNow };
 }
 
 /** Bytes asked for at once where small pieces are wanted one after another. */

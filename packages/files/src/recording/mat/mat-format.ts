@@ -1,29 +1,15 @@
-import { type Finding, notStated, type RecordedChannel, stated } from '@soundpost/core';
+import { type Finding, notStated } from '@soundpost/core';
 import type { ByteSource } from '../byte-source.ts';
-import { headAgainstItself, lengthAgainstFile } from '../contradictions.ts';
-import {
-  type Block,
-  framesInBlock,
-  mostChannels,
-  type OpenRecording,
-  type RecordingFormat,
-  refusedAt,
-} from '../open-recording.ts';
-import { recordedUnit } from '../recorded-unit.ts';
-import { silentChannel } from '../silent-channel.ts';
+import { lengthAgainstFile } from '../contradictions.ts';
+import { type Block, framesInBlock, type OpenRecording, type RecordingFormat, refusedAt } from '../open-recording.ts';
 import { letters, viewOf } from '../wav/riff-chunks.ts';
+import { openHdf5Mat } from './hdf5/hdf5-mat.ts';
+import { channelsOf, type NamedMatrix, refuseUncounted, remarksOf, squareFindings } from './mat-channels.ts';
 import { type ChannelMatrix, matrixCursor, takesTooLong } from './mat-values.ts';
-import {
-  type NumberVariable,
-  padded,
-  type Stretch,
-  type TextVariable,
-  VariableWalk,
-  widthOf,
-} from './mat-variables.ts';
+import { type NumberVariable, padded, type Stretch, VariableWalk, widthOf } from './mat-variables.ts';
 
 /**
- * MAT files of version 5, packed or not. Each vector is a channel; of a matrix each column, or each row where there are
+ * MAT files of version 5, packed or not, and of version 7.3. Each vector is a channel; of a matrix each column, or each row where there are
  * fewer rows than columns. Source: the layout of MAT files of level 5, from memory.
  */
 export const matFormat: RecordingFormat<'mat'> = {
@@ -42,6 +28,11 @@ function isHdf5(first: Uint8Array): boolean {
   return first[0] === 0x89 && letters(first, 1, 3) === 'HDF';
 }
 
+/** The version stands behind the text; the HDF5 file of a version 7.3 begins behind it, at byte 512. */
+function isVersion73(head: Uint8Array, littleEndian: boolean): boolean {
+  return head.length === headLength && !isHdf5(head) && viewOf(head).getUint16(124, littleEndian) === 0x200;
+}
+
 /** A file of version 4 has no head: type, rows, columns, imaginary part, length of the name, and the name. */
 function isVersion4(first: Uint8Array): boolean {
   if (first.length < 24) return false;
@@ -56,23 +47,18 @@ function isVersion4(first: Uint8Array): boolean {
 async function open(source: ByteSource, file: string): Promise<OpenRecording> {
   const head = await source.read(0, headLength);
   const littleEndian = letters(head, 126, 2) === 'IM';
+  if (isVersion73(head, littleEndian)) return openHdf5Mat(source, file, head);
   const other = otherVersion(head, littleEndian);
   if (other !== undefined) {
     throw refusedAt(file, 'its head', {
       read: other,
-      expected: 'a MAT file of version 5, 6 or 7',
+      expected: 'a MAT file of version 5, 6, 7 or 7.3',
       suggestion: "Save it again with the option '-v7', or export it as a Universal File.",
     });
   }
   const { walk, findings } = await walked(source, file, littleEndian);
   const matrices = walk.numbers.flatMap(matrixOf);
-  const count = matrices.reduce((sum, each) => sum + each.channels, 0);
-  if (count === 0 || count > mostChannels) {
-    throw refusedAt(file, 'the whole of it', {
-      read: count === 0 ? 'no variable of more than one number' : `${count} channels`,
-      expected: `1 to ${mostChannels} channels, as vectors or as columns of matrices`,
-    });
-  }
+  refuseUncounted(file, matrices);
   const endless = matrices.find(takesTooLong);
   if (endless !== undefined) {
     throw refusedAt(file, endless.variable.path, {
@@ -85,19 +71,12 @@ async function open(source: ByteSource, file: string): Promise<OpenRecording> {
   return {
     recording: {
       form: `MAT version 5, ${littleEndian ? 'little' : 'big'}-endian`,
-      channels: channelsOf(matrices, walk, source),
+      channels: channelsOf(
+        matrices.map((each) => named(each, source)),
+        walk,
+      ),
       start: notStated,
-      remarks: [
-        {
-          name: 'head',
-          text: new TextDecoder('windows-1252').decode(head.subarray(0, 116)).replaceAll('\0', ' ').trim(),
-        },
-        ...walk.numbers.flatMap(({ path, single }) =>
-          single === undefined ? [] : [{ name: path, text: `${single}` }],
-        ),
-        ...walk.texts.map(({ path, text }) => ({ name: path, text })),
-        ...[...lefts.map(({ path }) => path), ...walk.passedOver].map((path) => ({ name: path, text: 'not read' })),
-      ].slice(0, 200),
+      remarks: remarksOf(head, walk, [...lefts.map(({ path }) => path), ...walk.passedOver]),
       findings: [...findings, ...matrices.flatMap((each) => matrixFindings(each, source))],
     },
     blocks: () => blocks(source, matrices, littleEndian),
@@ -107,10 +86,21 @@ async function open(source: ByteSource, file: string): Promise<OpenRecording> {
 /** What it is, where it is of another version than is read here. */
 function otherVersion(head: Uint8Array, littleEndian: boolean): string | undefined {
   if (isVersion4(head)) return 'MAT version 4';
-  if (isHdf5(head)) return 'a file of HDF5, as MAT version 7.3';
+  if (isHdf5(head)) return 'a file of HDF5 without the head of a MAT file';
   const version = viewOf(head).getUint16(124, littleEndian);
-  if (version === 0x100) return undefined;
-  return version === 0x200 ? 'a file of HDF5, as MAT version 7.3' : `MAT version ${(version / 256).toFixed(1)}`;
+  return version === 0x100 ? undefined : `MAT version ${(version / 256).toFixed(1)}`;
+}
+
+function named(matrix: ChannelMatrix, source: ByteSource): NamedMatrix {
+  const { variable, channels, samples, interleaved } = matrix;
+  return {
+    path: variable.path,
+    channels,
+    samples,
+    interleaved,
+    complex: variable.imaginary !== undefined,
+    there: (channel) => (variable.stretch.packed ? undefined : thereOf(matrix, channel, source)),
+  };
 }
 
 async function walked(source: ByteSource, file: string, littleEndian: boolean) {
@@ -150,10 +140,7 @@ function matrixOf(variable: NumberVariable): readonly ChannelMatrix[] {
   return [{ variable, channels, samples: there < claimed * channels ? samples : claimed, interleaved }];
 }
 
-function matrixFindings(
-  { variable, channels, interleaved, samples }: ChannelMatrix,
-  source: ByteSource,
-): readonly Finding[] {
+function matrixFindings({ variable, interleaved, samples }: ChannelMatrix, source: ByteSource): readonly Finding[] {
   const { dimensions, path, real, stretch } = variable;
   const [rows, columns] = dimensions as readonly [number, number];
   const claimed = interleaved ? columns : rows;
@@ -163,68 +150,8 @@ function matrixFindings(
     ...(cut && samples === claimed
       ? [lengthAgainstFile(path, 'bytes of numbers', real.bytes, Math.max(0, source.size - stretch.from - real.from))]
       : []),
-    ...(rows === columns && channels > 1
-      ? [
-          headAgainstItself(
-            path,
-            `${rows} rows and as many columns: either may be the channels`,
-            'more samples than channels',
-          ),
-        ]
-      : []),
+    ...squareFindings(path, rows, columns),
   ];
-}
-
-const rateName = /^(fs|f_s|sr|srate|(sample|sampling)_?(rate|frequency|freq)|fsamp|rate|dt|delta_?t|increment)$/i;
-const speedName = /rpm|speed/i;
-const timeName = /^(t|time|times|tvec)$/i;
-const unitName = /^(unit|units|y?_?unit_?label)$/i;
-
-function lastOf(path: string): string {
-  return path.slice(path.lastIndexOf('.') + 1);
-}
-
-function groupOf(path: string): string {
-  return path.slice(0, Math.max(0, path.lastIndexOf('.')));
-}
-
-function channelsOf(
-  matrices: readonly ChannelMatrix[],
-  walk: VariableWalk,
-  source: ByteSource,
-): readonly RecordedChannel[] {
-  const rates = walk.numbers.filter(({ path, single }) => single !== undefined && rateName.test(lastOf(path)));
-  const times = matrices.filter(({ variable }) => timeName.test(lastOf(variable.path)));
-  const heardRate = [
-    ...rates.map(({ path, single }) => `the file says ${path} = ${single}, without a unit`),
-    ...times.map(({ variable }) => `'${variable.path}' may be its time, in a unit the file does not say`),
-  ].join('; ');
-  const heardSpeed = walk.numbers
-    .filter(({ path, single }) => single !== undefined && speedName.test(lastOf(path)))
-    .map(({ path, single }) => `the file says ${path} = ${single}, without a unit`)
-    .join('; ');
-  let index = 0;
-  return matrices.flatMap((matrix) =>
-    Array.from({ length: matrix.channels }, (_, number): RecordedChannel => {
-      const { path } = matrix.variable;
-      const name = matrix.channels === 1 ? path : `${path}, ${matrix.interleaved ? 'row' : 'column'} ${number + 1}`;
-      const { unit, heard } = unitOf(path, walk.texts);
-      return {
-        ...silentChannel(index++),
-        of: name,
-        name: stated(name, name),
-        unit,
-        samples: matrix.variable.stretch.packed ? undefined : thereOf(matrix, number, source),
-        claimedSamples: matrix.samples,
-        complex: matrix.variable.imaginary !== undefined,
-        heard: {
-          ...(heardRate === '' ? {} : { rate: heardRate }),
-          ...(heardSpeed === '' ? {} : { speed: heardSpeed }),
-          ...(heard === undefined ? {} : { unit: heard }),
-        },
-      };
-    }),
-  );
 }
 
 /** Samples of a channel that stand in the file, where it may have been cut off. */
@@ -237,18 +164,6 @@ function thereOf(
   const bytes = Math.max(0, source.size - variable.stretch.from - variable.real.from);
   const there = Math.floor(interleaved ? bytes / width / channels : bytes / width - number * samples);
   return Math.max(0, Math.min(samples, there));
-}
-
-/** A unit that stands beside the numbers in one structure is theirs; one elsewhere may be anybody's. */
-function unitOf(path: string, texts: readonly TextVariable[]): ReturnType<typeof recordedUnit> {
-  const units = texts.filter((each) => unitName.test(lastOf(each.path)));
-  const beside = units.filter((each) => groupOf(each.path) === groupOf(path) && groupOf(path) !== '');
-  if (beside.length === 1) return recordedUnit(beside[0]!.text);
-  if (units.length === 0) return { unit: notStated };
-  return {
-    unit: notStated,
-    heard: units.map((each) => `the file says ${each.path} = '${each.text.slice(0, 40)}'`).join('; '),
-  };
 }
 
 async function* blocks(
