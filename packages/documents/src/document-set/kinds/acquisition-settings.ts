@@ -74,6 +74,9 @@ function openBlocks(points: readonly DesignedPoint[]): readonly Block[] {
     appraisal?.prediction.chain.transducer.signal === 'overall' ? [point.of] : [],
   );
   return [
+    note(
+      'A dash stands where a record has no such setting: a band and raw sampling belong to demodulation, samples per turn and turns to records by the turn of the shaft.',
+    ),
     ...(open.length === 0 ? [] : [heading('Not asked of any record, because it is not known'), ...list(open)]),
     ...(single.length === 0
       ? []

@@ -15,6 +15,7 @@ import { derivationBlock, drawn, facts, heading, list, note, paragraph, prepared
 import { answered, answerText, levelCell, numberIn, words } from '../cells.ts';
 import { everyPoint } from '../every-point.ts';
 import { issuedKind } from '../issued-kind.ts';
+import { lineOfCable } from '../line-of-cable.ts';
 import { madeSheet } from '../made-sheet.ts';
 import type { Block } from '../record.ts';
 import { measureColumn, numberColumn, setTable, textColumn } from '../set-table.ts';
@@ -49,6 +50,7 @@ function calculation(
       ['location', point.location],
       ['direction', answerText(point.direction, (direction) => direction)],
       ['chain', appraisal.prediction.chain.of],
+      ['line', lineOfCable(appraisal.prediction.chain, showing)],
       ['worst of its judgements', appraisal.outcome],
     ]),
     ...drawn(

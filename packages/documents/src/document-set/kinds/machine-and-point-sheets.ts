@@ -20,6 +20,7 @@ import { drawnWhenSeen, facts, paragraph } from '../blocks.ts';
 import { answered, answerText, count, levelCell, numberIn, statedCell, words } from '../cells.ts';
 import { machineTitle } from '../every-point.ts';
 import { issuedKind } from '../issued-kind.ts';
+import { lineOfCable } from '../line-of-cable.ts';
 import { madeSheet } from '../made-sheet.ts';
 import type { Block, DocumentSheet } from '../record.ts';
 import { measureColumn, numberColumn, setTable, textColumn } from '../set-table.ts';
@@ -114,6 +115,7 @@ function pointBlocks(designed: DesignedPoint, showing: Showing): readonly Block[
       ['direction', answerText(point.direction, (direction) => direction)],
       ['installation', point.installation],
       ['chain', appraisal?.prediction.chain.of ?? 'none chosen'],
+      ['line', appraisal === undefined ? undefined : lineOfCable(appraisal.prediction.chain, showing)],
       [
         'remark on the wiring',
         stated.wiring?.values.remark?.known === true ? stated.wiring.values.remark.value : undefined,
