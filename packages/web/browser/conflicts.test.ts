@@ -2,7 +2,7 @@ import type { Page } from 'playwright-core';
 import { expect, it } from 'vitest';
 import { axeScript, axeViolations } from './accessibility.ts';
 import { inBrowser } from './chromium.ts';
-import { openedPage, settled } from './opened-page.ts';
+import { openedPage } from './opened-page.ts';
 import { examplePlant, horizontal, loop } from './plants.ts';
 import { servedPlant } from './served-plant.ts';
 
