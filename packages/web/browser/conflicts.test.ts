@@ -2,7 +2,7 @@ import type { Page } from 'playwright-core';
 import { expect, it } from 'vitest';
 import { axeScript, axeViolations } from './accessibility.ts';
 import { inBrowser } from './chromium.ts';
-import { openedPage } from './opened-page.ts';
+import { openedPage, settled } from './opened-page.ts';
 import { examplePlant, horizontal, loop } from './plants.ts';
 import { servedPlant } from './served-plant.ts';
 
@@ -65,12 +65,15 @@ inBrowser('a plant file that others change too', () => {
     await Promise.all([keptMount(one.page, 'magnet-2pole'), keptMount(other.page, 'quick-lock')]);
     const both = mount('magnet-2pole').replace(/mount: stud/, 'mount: quick-lock');
     await expect.poll(() => served.text()).toBe(both);
-    for (const [opened, here] of [
-      [one, 'magnet-2pole'],
-      [other, 'quick-lock'],
+    for (const [opened, here, there] of [
+      [one, 'magnet-2pole', 'quick-lock'],
+      [other, 'quick-lock', 'magnet-2pole'],
     ] as const) {
       await expect.poll(() => opened.page.locator('.saving').textContent()).toBe('In the file');
       await expect.poll(() => chosenMount(opened.page)).toBe(here);
+      await opened.page.getByRole('link', { name: 'Points' }).first().click();
+      await settled(opened.page);
+      await expect.poll(() => opened.page.locator('main').textContent()).toContain(there);
     }
   });
 });

@@ -58,6 +58,7 @@ export class PlantStore {
   #listeners = new Set<() => void>();
   #queue: Promise<void> = Promise.resolve();
   #working = false;
+  #workWanted = false;
   #touched = Number.NEGATIVE_INFINITY;
 
   constructor(another: () => Worker, showing: ShowingChoice = usual) {
@@ -288,13 +289,18 @@ export class PlantStore {
 
   /** Lets the worker work the plant out machine by machine; what the page asks in between is answered first. */
   async #workThrough(): Promise<void> {
+    this.#workWanted = true;
     if (this.#working) return;
     this.#working = true;
-    try {
-      await this.#workedThrough();
-    } catch (error) {
-      // What is wrong with a machine far down may be found only after the first ones are on the screen.
-      this.#put({ refused: error instanceof Error ? error.message : String(error) });
+    // A plant may be taken while the last of the one before is handed over: it wants working through as well.
+    while (this.#workWanted) {
+      this.#workWanted = false;
+      try {
+        await this.#workedThrough();
+      } catch (error) {
+        // What is wrong with a machine far down may be found only after the first ones are on the screen.
+        this.#put({ refused: error instanceof Error ? error.message : String(error) });
+      }
     }
     this.#working = false;
   }
