@@ -6,8 +6,8 @@ import { acceptanceJson } from './json/acceptance-json.ts';
 import { blank, labelled } from './layout/line.ts';
 import { contentHashOf } from './plant/content-hash.ts';
 import { readPlant } from './plant/read-plant.ts';
+import { remembering } from './remembering.ts';
 import { seed } from './seed.ts';
-import type { Surroundings } from './surroundings.ts';
 import { acceptanceLines } from './text/acceptance-text.ts';
 
 export const accept = command({
@@ -77,16 +77,4 @@ function failed(results: readonly { readonly verdict: string }[], { findings, re
     blocks(findings) ||
     recordings.some(({ refused }) => refused !== undefined)
   );
-}
-
-/** Keeps what is read, in its order. */
-function remembering(surroundings: Surroundings, read: Uint8Array[]): Surroundings {
-  return {
-    ...surroundings,
-    readBytes: async (path) => {
-      const bytes = await surroundings.readBytes(path);
-      read.push(bytes);
-      return bytes;
-    },
-  };
 }

@@ -21,6 +21,7 @@ import type { Outcome } from './outcome.ts';
 import { contentHashOf } from './plant/content-hash.ts';
 import { readPlant } from './plant/read-plant.ts';
 import { verdictLine } from './prove.ts';
+import { remembering } from './remembering.ts';
 import { seed } from './seed.ts';
 import { type Content, pathIn, type Surroundings } from './surroundings.ts';
 import { findingsLines } from './text/finding-text.ts';
@@ -151,17 +152,5 @@ function notIssued(against: readonly Finding[], manner: Manner, verdict: readonl
     exit: 1,
     lines: [...findingsLines(against, manner), blank, ...paragraph(sentence, manner.width), blank, ...verdict],
     json: { issued: false, blocking: against.map(({ rule, at }) => ({ rule, at })) },
-  };
-}
-
-/** Keeps what is read, so that the hash of the issue is that of the plant file and every catalogue it names. */
-function remembering(surroundings: Surroundings, read: Uint8Array[]): Surroundings {
-  return {
-    ...surroundings,
-    readBytes: async (path) => {
-      const bytes = await surroundings.readBytes(path);
-      read.push(bytes);
-      return bytes;
-    },
   };
 }

@@ -7,13 +7,13 @@ import type { Page } from 'playwright-core';
 import { beforeAll, expect, it } from 'vitest';
 import { axeScript, axeViolations } from './accessibility.ts';
 import { inBrowser } from './chromium.ts';
-import { desk, openedPage, phone, settled, sideways } from './opened-page.ts';
+import { looked } from './looked.ts';
+import { openedPage } from './opened-page.ts';
 import { examplePlant } from './plants.ts';
 import { servedPlant } from './served-plant.ts';
 
 const root = resolve(import.meta.dirname, '../../..');
 const example = join(root, 'examples/acceptance');
-const tablet = { width: 1024, height: 768 };
 const all = [
   join(example, 'records.yaml'),
   ...readdirSync(join(example, 'records')).map((each) => join(example, 'records', each)),
@@ -61,19 +61,7 @@ inBrowser('an acceptance', () => {
     await (await file).saveAs(join(folder, 'acceptance.html'));
     expect(readFileSync(join(folder, 'acceptance.html'), 'utf8').slice(0, 40)).toMatch(/<!doctype html>/i);
     rmSync(folder, { recursive: true });
-    for (const size of [desk, tablet, phone]) {
-      await page.setViewportSize(size);
-      expect(await sideways(page)).toEqual([]);
-      for (const colorScheme of ['light', 'dark'] as const) {
-        await page.emulateMedia({ colorScheme });
-        await settled(page);
-        expect(await axeViolations(page), `${colorScheme} ${size.width}`).toEqual([]);
-        const shots = process.env.SHOTS;
-        if (shots !== undefined) {
-          await page.screenshot({ path: join(shots, `acceptance-${colorScheme}-${size.width}.png`), fullPage: true });
-        }
-      }
-    }
+    await looked(page, 'acceptance');
     expect(opened.alarms).toEqual([]);
     expect(opened.violations).toEqual([]);
   }, 150_000);

@@ -5,7 +5,8 @@ import { dirname, join, resolve } from 'node:path';
 import { beforeAll, expect, it } from 'vitest';
 import { axeScript, axeViolations } from './accessibility.ts';
 import { inBrowser } from './chromium.ts';
-import { desk, openedPage, phone, settled, sideways } from './opened-page.ts';
+import { looked } from './looked.ts';
+import { openedPage } from './opened-page.ts';
 import { examplePlant } from './plants.ts';
 import { servedPlant } from './served-plant.ts';
 
@@ -68,18 +69,6 @@ inBrowser('issue of documents', () => {
     const { page } = opened;
     await page.getByRole('button', { name: /^Look at .*Loop diagrams$/ }).click();
     await page.locator('.preview svg').first().waitFor();
-    for (const size of [desk, phone]) {
-      await page.setViewportSize(size);
-      expect(await sideways(page)).toEqual([]);
-      for (const colorScheme of ['light', 'dark'] as const) {
-        await page.emulateMedia({ colorScheme });
-        await settled(page);
-        expect(await axeViolations(page), `${colorScheme} ${size.width}`).toEqual([]);
-        const shots = process.env.SHOTS;
-        if (shots !== undefined) {
-          await page.screenshot({ path: join(shots, `issue-${colorScheme}-${size.width}.png`), fullPage: true });
-        }
-      }
-    }
+    await looked(page, 'issue');
   });
 });

@@ -5,15 +5,15 @@ import { tmpdir } from 'node:os';
 import { join, resolve } from 'node:path';
 import type { Page } from 'playwright-core';
 import { beforeAll, expect, it } from 'vitest';
-import { axeScript, axeViolations } from './accessibility.ts';
+import { axeScript } from './accessibility.ts';
 import { inBrowser } from './chromium.ts';
-import { desk, openedPage, phone, settled, sideways } from './opened-page.ts';
+import { looked } from './looked.ts';
+import { openedPage } from './opened-page.ts';
 import { examplePlant, horizontal, loop } from './plants.ts';
 import { servedPlant } from './served-plant.ts';
 
 const root = resolve(import.meta.dirname, '../../..');
 const at = `${horizontal}/rehearsal`;
-const tablet = { width: 1024, height: 768 };
 
 const hash = (path: string) => createHash('sha256').update(readFileSync(path)).digest('hex');
 const status = (page: Page) => page.locator('.start [role=status]');
@@ -124,20 +124,7 @@ inBrowser('a rehearsal', () => {
       }
       await page.getByRole('button', { name: 'Rehearse', exact: true }).click();
       await expect.poll(() => status(page).textContent(), { timeout: 60_000 }).toBe('Rehearsed.');
-      for (const size of [desk, tablet, phone]) {
-        await page.setViewportSize(size);
-        expect(await sideways(page)).toEqual([]);
-        for (const colorScheme of ['light', 'dark'] as const) {
-          await page.emulateMedia({ colorScheme });
-          await settled(page);
-          expect(await axeViolations(page), `${colorScheme} ${size.width}`).toEqual([]);
-          const shots = process.env.SHOTS;
-          if (shots !== undefined) {
-            const name = `rehearsal-${address === at ? 'two' : 'loop'}-${colorScheme}-${size.width}.png`;
-            await page.screenshot({ path: join(shots, name), fullPage: true });
-          }
-        }
-      }
+      await looked(page, `rehearsal-${address === at ? 'two' : 'loop'}`);
     }
     expect(await page.getByText('Counts of the card').count()).toBe(1);
     expect(opened.violations).toEqual([]);

@@ -21,6 +21,7 @@ export { kindCalled, type Part, type PartKind } from './part-kind.ts';
 export * from './prediction.ts';
 export * from './proximity/index.ts';
 export * from './range-needed.ts';
+export * from './reading-allowances.ts';
 export * from './reading-uncertainty.ts';
 export * from './response.ts';
 export * from './rules/rule.ts';

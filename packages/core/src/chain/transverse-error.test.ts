@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import { gravityOfBending, gravityOfTilt } from './formulas/tilt-gravity.ts';
-import { transverseError } from './reading-uncertainty.ts';
+import { transverseError } from './reading-allowances.ts';
 
 test('law: motion across reads worst in step; a quarter turn apart it is the length of the sum of both', () => {
   const share = fc.double({ min: 0, max: 0.2, noNaN: true });

@@ -5,7 +5,7 @@ import type { Catalogue } from '../chain/catalogue.ts';
 import type { ChainParts } from '../chain/chain.ts';
 import type { Mount } from '../chain/mount/kinds.ts';
 import type { Arrangement } from '../chain/proximity/arrangement/kinds.ts';
-import type { Allowances } from '../chain/reading-uncertainty.ts';
+import type { Allowances } from '../chain/reading-allowances.ts';
 import type { Transducer } from '../chain/transducer/kinds.ts';
 import type { Policy } from '../demand/policy.ts';
 import type { PointStatement } from '../demand/statement.ts';

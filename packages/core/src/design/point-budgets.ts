@@ -1,5 +1,6 @@
 import type { Prediction } from '../chain/prediction.ts';
-import { type Allowances, promise, readingUncertainty, type SensitivityEntered } from '../chain/reading-uncertainty.ts';
+import type { Allowances, SensitivityEntered } from '../chain/reading-allowances.ts';
+import { promise, readingUncertainty } from '../chain/reading-uncertainty.ts';
 import type { MeasuringPoint } from '../demand/measuring-point.ts';
 import { sees, type Target } from '../demand/target.ts';
 import { type Finding, finding } from '../finding/finding.ts';

@@ -4,6 +4,7 @@ import { type FrequencyLine, frequencyLines, standsStill } from './frequency-lin
 import { statesOverRange } from './frequency-table.ts';
 import { kindOf } from './kinds.ts';
 import { differenceReduced, factorOf, type Reduced, sameReduced, timesReduced } from './reduced.ts';
+import { type Separation, separated } from './separation.ts';
 import { type SolvedTrain, solvedTrain } from './solved-train.ts';
 import { type OperatingState, operatingStates, stateAt, valueOver } from './state.ts';
 import type { Train } from './train.ts';
@@ -12,20 +13,6 @@ import type { Train } from './train.ts';
 export interface LineMultiple {
   readonly line: FrequencyLine;
   readonly harmonic: number;
-}
-
-/** How far two lines lie apart at one speed, and what tells them apart there with a Hann window. */
-export interface Separation {
-  /** Hertz of reference speed or line frequency. */
-  readonly at: number;
-  readonly state?: string;
-  /** Of the one and of the other there, in hertz. */
-  readonly frequencies: readonly [number, number];
-  readonly difference: number;
-  /** The line spacing that is needed: a third of the difference; nothing where they fall together. */
-  readonly resolution?: number;
-  /** The record that gives it: 1/resolution. */
-  readonly recordLength?: number;
 }
 
 /** Two lines that come close somewhere in the operating range. */
@@ -58,9 +45,6 @@ export interface CoincidenceOptions {
 
 /** Two lines nearer than this, relative to their frequency, are reported unless somebody asks otherwise. Common practice, no source. */
 export const usualCloseness = 0.01;
-
-/** Two lines of a Hann spectrum are told apart where they lie three line spacings apart. Common practice, no source. */
-export const hannSeparation = 3;
 
 interface Walk {
   readonly solved: SolvedTrain;
@@ -271,19 +255,6 @@ function along(walk: Walk, a: Traced, b: Traced, of: (one: number, other: number
 function valueAt({ solved }: Walk, form: Reduced, at: number): number {
   const value = valueOver(form, stateAt(solved, answer(at)).sources);
   return value.known ? value.value : Number.POSITIVE_INFINITY;
-}
-
-function separated(
-  apart: number,
-  at: number,
-  frequencies: Separation['frequencies'],
-  state: string | undefined,
-): Separation {
-  const difference = Math.abs(apart);
-  const named = { frequencies, ...(state === undefined ? {} : { state }) };
-  if (difference < 1e-9 * Math.max(1, at)) return { at, ...named, difference: 0 };
-  const resolution = difference / hannSeparation;
-  return { at, ...named, difference, resolution, recordLength: 1 / resolution };
 }
 
 function lineThatIs(difference: Reduced, lines: readonly FrequencyLine[]): string | undefined {

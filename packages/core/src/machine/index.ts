@@ -35,6 +35,7 @@ export * from './rules/rule.ts';
 export * from './rules/rules.ts';
 export * from './screen-exciter.ts';
 export * from './screw-rotors.ts';
+export * from './separation.ts';
 export * from './shaft.ts';
 export * from './slider-crank.ts';
 export * from './slip-law.ts';

@@ -1,6 +1,7 @@
 import { type Answer, answer } from '../quantity/index.ts';
-import { type Coincidence, hannSeparation, type Separation } from './coincidences.ts';
+import type { Coincidence } from './coincidences.ts';
 import { type FrequencyLine, frequencyAt, frequencyBetween, frequencyLines } from './frequency-line.ts';
+import { hannSeparation, type Separation } from './separation.ts';
 import { solvedTrain } from './solved-train.ts';
 import { type MapMeeting, usualDistance } from './speed-map.ts';
 import { type OperatingState, stateAt } from './state.ts';

@@ -1,7 +1,7 @@
 import { useState } from 'react';
 import { usePlantStore } from '../app/plant-context.tsx';
 import type { BesideTyped, RehearsalChoices } from '../engine/rehearsal/rehearsal-views.ts';
-import { DefectList } from './typed-list.tsx';
+import { DefectList } from './defect-list.tsx';
 
 const places = ['transducer', 'mount', 'cable', 'input'] as const;
 const nothing: BesideTyped = { parts: {}, cableLength: '', defects: [] };

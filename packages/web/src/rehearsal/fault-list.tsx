@@ -1,4 +1,5 @@
 import type { FaultTyped, RehearsalChoices } from '../engine/rehearsal/rehearsal-views.ts';
+import { TypedRow } from './typed-row.tsx';
 
 /** Faults of the machine: which, where and how large. A healthy machine has none. */
 export function FaultList({
@@ -11,10 +12,8 @@ export function FaultList({
   change(typed: readonly FaultTyped[]): void;
 }) {
   const put = (index: number, next: FaultTyped) => change(typed.with(index, next));
-  const begun = (word: string): FaultTyped => {
-    const kind = kinds.find((each) => each.kind === word)!;
-    return { kind: word, at: kind.places[0]!, size: kind.example };
-  };
+  type Kind = RehearsalChoices['faults'][number];
+  const begun = ({ kind, places, example }: Kind): FaultTyped => ({ kind, at: places[0]!, size: example });
   return (
     <fieldset className="typed-list">
       <legend>Faults of the machine</legend>
@@ -22,18 +21,17 @@ export function FaultList({
       {typed.map((each, index) => {
         const kind = kinds.find((one) => one.kind === each.kind)!;
         return (
-          // biome-ignore lint/suspicious/noArrayIndexKey: the rows have no other name than their place
-          <div key={index} className="typed-row">
-            <label>
-              Fault
-              <select value={each.kind} onChange={(event) => put(index, begun(event.target.value))}>
-                {kinds.map((one) => (
-                  <option key={one.kind} value={one.kind}>
-                    {one.name}
-                  </option>
-                ))}
-              </select>
-            </label>
+          <TypedRow
+            // biome-ignore lint/suspicious/noArrayIndexKey: the rows have no other name than their place
+            key={index}
+            called="Fault"
+            kinds={kinds}
+            kind={kind}
+            size={each.size}
+            choose={(next) => put(index, begun(next))}
+            resize={(size) => put(index, { ...each, size })}
+            takeOut={() => change(typed.toSpliced(index, 1))}
+          >
             <label>
               At
               <select value={each.at} onChange={(event) => put(index, { ...each, at: event.target.value })}>
@@ -42,18 +40,11 @@ export function FaultList({
                 ))}
               </select>
             </label>
-            <label>
-              {kind.sized}
-              <input value={each.size} onChange={(event) => put(index, { ...each, size: event.target.value })} />
-            </label>
-            <button type="button" onClick={() => change(typed.toSpliced(index, 1))}>
-              Take out<span className="unseen"> {kind.name}</span>
-            </button>
-          </div>
+          </TypedRow>
         );
       })}
       {kinds.length === 0 ? undefined : (
-        <button type="button" onClick={() => change([...typed, begun(kinds[0]!.kind)])}>
+        <button type="button" onClick={() => change([...typed, begun(kinds[0]!)])}>
           Put in a fault
         </button>
       )}

@@ -12,10 +12,10 @@ import type {
   RehearsalView as RehearsalRecord,
 } from '../engine/rehearsal/rehearsal-views.ts';
 import { ChainBeside } from './chain-beside.tsx';
+import { DefectList } from './defect-list.tsx';
 import { FaultList } from './fault-list.tsx';
 import { Listening } from './listening.tsx';
 import { RehearsedChain } from './rehearsed-chain.tsx';
-import { DefectList } from './typed-list.tsx';
 import { type RehearsalHand, useRehearsal } from './use-rehearsal.ts';
 
 /** A measurement rehearsed before anything is bought: a machine made up from its design, seen through one chain or two. */

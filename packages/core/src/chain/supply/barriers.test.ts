@@ -16,7 +16,8 @@ import { usualPolicy } from '../../demand/policy.ts';
 import { answer, notStated, parseQuantity, stated } from '../../quantity/index.ts';
 import { measuringChain, type OnwardCable } from '../chain.ts';
 import { type Prediction, prediction } from '../prediction.ts';
-import { type Allowances, allowanceSheet, readingUncertainty } from '../reading-uncertainty.ts';
+import { type Allowances, allowanceSheet } from '../reading-allowances.ts';
+import { readingUncertainty } from '../reading-uncertainty.ts';
 import { chainRules } from '../rules/rules.ts';
 import { terminalVoltages } from '../terminal-voltages.ts';
 
