@@ -1,123 +1,33 @@
 import { expect, test } from 'vitest';
-import { cable, changed, input, mount, parts, point, supply, transducer } from '../../../../../evidence/bench.ts';
-import type { MeasuringPoint } from '../../demand/measuring-point.ts';
-import { usualPolicy } from '../../demand/policy.ts';
+import { changed, input, mount, point, transducer } from '../../../../../evidence/bench.ts';
+import {
+  burst,
+  caseOf,
+  connected,
+  holding,
+  jacket,
+  line,
+  loop,
+  on,
+  overall,
+  position,
+  probe,
+  probed,
+  type Row,
+  rawWaterPump,
+  roller,
+  shaft,
+  slowKiln,
+  sound,
+  sunk,
+  throughBarrier,
+  tilted,
+} from '../../../../../evidence/rule-subjects.ts';
 import type { Measure } from '../../finding/measure.ts';
-import { type ChainParts, measuringChain } from '../chain.ts';
-import { prediction } from '../prediction.ts';
-import { sealingOf } from '../sealing.ts';
-import { type Judgement, outcomes, reason } from './rule.ts';
+import { outcomes } from './rule.ts';
 import { chainRules } from './rules.ts';
 
-/** One case each rule must pass, and one it must not: the outcome, and where somebody else has the number, the number. */
-interface Row {
-  readonly meets: Subject;
-  /** A rule of yes or no that has nothing to say while all is well. */
-  readonly silent?: true;
-  readonly fails?: Subject;
-  readonly warns?: Subject;
-  readonly 'cannot tell'?: Subject;
-}
-
-interface Subject {
-  readonly chain?: Parameters<typeof parts>[0];
-  readonly point: MeasuringPoint;
-  /** Found by another: value, unit of the last printed digit, and whose it is. */
-  readonly found?: { readonly value: number; readonly within: number; readonly source: string };
-}
-
-const rawWaterPump = 'screening table of the reference plant with the raw-water pump, computed by its author';
-
-const line = (at: string, levels: { smallest?: string; largest?: string; tolerance?: string } = {}) =>
-  point({
-    line: { see: 'line', at, smallest: '0.1 mm/s rms', largest: '10 mm/s rms', spacing: '0.3125 Hz', ...levels },
-  });
-const overall = (levels: { smallest?: string; largest?: string; tolerance?: string } = {}) =>
-  point({
-    overall: {
-      see: 'overall',
-      at: '2..1000 Hz',
-      components: ['24.77 Hz', '148.6 Hz'],
-      largestAt: '24.77 Hz',
-      smallest: '0.5 mm/s rms',
-      largest: '12 mm/s rms',
-      ...levels,
-    },
-  });
-const burst = (levels: { smallest?: string; largest?: string; tolerance?: string } = {}) =>
-  point({
-    burst: {
-      see: 'burst',
-      at: '2..10 kHz',
-      smallest: '0.1 g peak',
-      largest: '5 g peak',
-      tolerance: '±3 dB',
-      ...levels,
-    },
-  });
-const position = point({
-  thrust: { see: 'position', smallest: '10 um peak', largest: '500 um peak', reference: 'shaft-relative' },
-});
-const connected = (connectorTemperature: string) => ({
-  transducer: changed(transducer('ACC-100'), { connectorTemperature }),
-});
-const sunk = (immersionDepth: string) => point({}, { around: { exposure: 'immersed', immersionDepth } });
-const jacket = (resists: string) => ({ cable: changed(cable('TSP'), { resists }) });
-const on = (name: string, entries: Readonly<Record<string, string>>) => ({ mount: changed(mount(name), entries) });
-const holding = { gravityHeight: '20 mm', footWidth: '30 mm', friction: '0.2' };
-const loop = (name: string, more: readonly string[] = []): Parameters<typeof parts>[0] => ({
-  transducer: transducer(name),
-  metres: 85,
-  input: input('AI-16'),
-  inLine: [supply('LOOP-24'), ...more.map(supply)],
-});
-
-const slowKiln = 'screening table of the reference plant with the kiln roller, computed by its author';
-const probe = (name: string): Parameters<typeof parts>[0] => ({
-  transducer: transducer(name),
-  input: input('RACK-DC'),
-});
-const probed = (change: Readonly<Record<string, string>>): Parameters<typeof parts>[0] => ({
-  transducer: changed(transducer('PRX-8'), change),
-  input: input('RACK-DC'),
-});
-const shaft = (around: Readonly<Record<string, string>> = {}) =>
-  point(
-    {
-      turn: {
-        see: 'line',
-        at: '25 Hz',
-        smallest: '10 um pp',
-        largest: '250 um pp',
-        spacing: '0.1 Hz',
-        reference: 'shaft-relative',
-      },
-    },
-    { around },
-  );
-const roller = (around: Readonly<Record<string, string>> = {}) =>
-  point(
-    {
-      roller: {
-        see: 'line',
-        at: '0.2 Hz',
-        smallest: '50 um pp',
-        largest: '6 mm pp',
-        spacing: '6 mHz',
-        reference: 'any',
-      },
-      place: { see: 'position', smallest: '50 um peak', largest: '2 mm peak', reference: 'any' },
-    },
-    { around },
-  );
-const tilted = { transducer: changed(transducer('MCV-20'), { largestTilt: '5 deg' }) };
-const portable = (at: MeasuringPoint): MeasuringPoint => ({ ...at, installation: 'portable' });
-
-const throughBarrier = (entries: Parameters<typeof changed>[1]): Parameters<typeof parts>[0] => ({
-  input: changed(input('ONL-24'), entries),
-  inLine: [supply('ZB-28')],
-});
-
+// Longer than most files: one table with a row for each rule of a chain, read against their list as a whole.
 const rows: Readonly<Record<string, Row>> = {
   'chain/ports-meet': {
     meets: { point: overall() },
@@ -458,152 +368,7 @@ test('no row is left of a rule that is gone; every rule has its own id, sources 
   }
 });
 
-function caseOf(subject: Subject) {
-  const chain: ChainParts = parts(subject.chain);
-  return { point: subject.point, prediction: prediction(measuringChain(chain)), policy: usualPolicy };
-}
-
 function numberOf(measure: Measure): number {
   if (measure.is === 'level') return measure.level.value;
   return 'value' in measure ? measure.value : Number.NaN;
 }
-
-/** What every judgement owes its reader: its own rule, a sentence of real numbers, and what would mend it if it fails. */
-function sound(id: string, judgement: Judgement): void {
-  expect(judgement.rule).toBe(id);
-  const sentence = `${reason(judgement)} ${judgement.needs ?? ''}`;
-  expect(sentence).not.toMatch(/NaN|undefined|Infinity|∞/);
-  if (judgement.margin !== undefined) {
-    expect(Number.isFinite(judgement.margin), sentence).toBe(true);
-    if (judgement.outcome === 'fails') expect(judgement.margin, sentence).toBeLessThanOrEqual(0);
-    if (judgement.outcome === 'meets') expect(judgement.margin, sentence).toBeGreaterThanOrEqual(0);
-  }
-  if (judgement.outcome === 'meets') expect(judgement.needs, sentence).toBeUndefined();
-  if (judgement.outcome === 'fails') expect(judgement.needs, sentence).toBeDefined();
-  if (judgement.outcome === 'cannot tell') expect(judgement.missing?.length, sentence).toBeGreaterThan(0);
-}
-
-/** Negative: what stands at the edge of a number stays a number. */
-const edges: Readonly<Record<string, Subject>> = {
-  'a loop whose supply cannot even feed the sensor': {
-    chain: { ...loop('LPV-25'), inLine: [changed(supply('LOOP-24'), { voltage: '5..6 V' })] },
-    point: overall(),
-  },
-  'a card and a cable without resistance': {
-    chain: { ...loop('LPV-25'), metres: 0, input: changed(input('AI-16'), { resistance: '0 ohm' }) },
-    point: overall(),
-  },
-  'a transducer without cable': { chain: { metres: 0 }, point: burst() },
-  'a supply that gives what the electronics keep': {
-    chain: { metres: 100, input: changed(input('PORT-24'), { current: '1 mA' }) },
-    point: burst(),
-  },
-  'no swing, and nothing to survive': {
-    chain: { input: changed(input('PORT-24'), { compliance: '10 V' }) },
-    point: point({}),
-  },
-  'a bias below saturation': {
-    chain: { transducer: changed(transducer('ACC-100'), { bias: '1..2 V' }) },
-    point: burst(),
-  },
-  'a disturbance at one frequency, such as a converter carrier': {
-    point: point({}, { disturbances: { carrier: { level: '2 g peak', band: '4 kHz' } } }),
-  },
-  'a position beside the moving coil': {
-    chain: { transducer: transducer('MCV-20') },
-    point: point({ position: { see: 'position', smallest: '10 um peak', largest: '1 mm peak' } }),
-  },
-  'a sensor with no error of its zero': {
-    chain: { ...loop('LPV-25'), transducer: changed(transducer('LPV-25'), { zeroError: '0 %' }) },
-    point: overall(),
-  },
-};
-
-test.each(Object.entries(edges))('negative: %s gives judgements with numbers in them, no error', (_name, subject) => {
-  for (const rule of chainRules) {
-    for (const judgement of rule.judge(caseOf(subject))) sound(rule.id, judgement);
-  }
-});
-
-test('negative: a carrier of one frequency counts against the ceiling as it is lifted there, not as nothing', () => {
-  const judge = (level: string) => {
-    const disturbances = { carrier: { level, band: '27 kHz' } };
-    const subject = { chain: { mount: mount('stud') }, point: point({}, { disturbances }) };
-    const overload = chainRules.find((rule) => rule.id === 'chain/overload')!;
-    return overload.judge(caseOf(subject)).map((each) => each.outcome);
-  };
-  // On its resonance of quality 12 an accelerometer of 80 g takes 6.7 g.
-  expect(judge('6 g peak')).not.toContain('fails');
-  expect(judge('7 g peak')).toContain('fails');
-});
-
-const judgedBy = (id: string, subject: Subject) => chainRules.find((rule) => rule.id === id)!.judge(caseOf(subject));
-const outcomesOf = (id: string, subject: Subject) => judgedBy(id, subject).map((each) => each.outcome);
-
-test('a case that is the signal ground is refused online, and accepted on a portable collector', () => {
-  const chain = { transducer: transducer('ACC-50M') };
-  expect(outcomesOf('chain/case-grounding', { chain, point: burst() })).toEqual(['fails']);
-  expect(outcomesOf('chain/case-grounding', { chain, point: portable(burst()) })).toEqual(['meets']);
-  // Not a question of probes: their case is not on the machine's signal.
-  expect(outcomesOf('chain/case-grounding', { chain: probe('PRX-8'), point: burst() })).toEqual([]);
-});
-
-test('a gap set off the middle has room on its nearer side only, and the gap voltage is told', () => {
-  const set = (gap: string) => probed({ setGap: gap });
-  const at = shaft({ restTravel: '0.6 mm' });
-  expect(outcomesOf('chain/travel-and-position', { chain: set('1.25 mm'), point: at })).toEqual(['meets']);
-  expect(outcomesOf('chain/travel-and-position', { chain: set('0.8 mm'), point: at })).toEqual(['fails']);
-  expect(outcomesOf('chain/travel-and-position', { chain: set('3 mm'), point: shaft() })).toEqual(['fails']);
-  const travel = measuringChain(parts(probe('PRX-8'))).transducer.linearTravel;
-  if (travel?.known !== true) throw new Error('the linear range is known');
-  expect(travel.value.set!.voltage).toBeCloseTo(-9.8375, 9);
-});
-
-test('without a stated rest the position that is to be measured counts; with neither the words say so', () => {
-  const words = (at: MeasuringPoint) =>
-    judgedBy('chain/travel-and-position', { chain: probe('PRX-25'), point: at }).map((each) => reason(each));
-  expect(words(roller())).toEqual(words(roller({ restTravel: '2 mm' })));
-  expect(words(shaft())[0]).toMatch(/none stated/);
-});
-
-test('a transducer of another motion tells no position, however low its corner', () => {
-  const chain = { transducer: transducer('DCA-2'), input: input('RACK-DC') };
-  expect(outcomesOf('chain/passes-rest', { chain, point: roller() })).toEqual(['fails']);
-});
-
-test('trap: IP67 does not imply IP66; two codes are read as two, and the ladder is climbed by the higher', () => {
-  const read = (text: string) => sealingOf(text);
-  expect(read('IP67 (mated)')).toMatchObject({ water: 7, jets: false });
-  expect(read('IP66')).toMatchObject({ water: 6, jets: true });
-  for (const both of ['IP66/IP68 moulded', 'IP66/68 moulded', 'IP68 / IP66 moulded']) {
-    expect(read(both), both).toMatchObject({ water: 8, jets: true, state: 'moulded' });
-  }
-  expect(read('IP69K')).toMatchObject({ water: 9, jets: true });
-  expect(read('IP68 (10 m, continuous)').depth).toBe(10);
-  expect(read('IP67 (1 m for 30 min)').depth).toBe(1);
-  for (const none of [
-    'IP68 moulded',
-    'IP67 with 5 m cable',
-    'IP68, cable 5 m',
-    'IP68 (moulded cable 5 m)',
-    'IP68, hole of 10 mm',
-  ])
-    expect(read(none).depth).toBe(undefined);
-  expect(read('hermetic, hardline')).toMatchObject({ water: undefined, jets: false, state: 'hermetic' });
-});
-
-test.each([
-  ['dry', 'IP54', 'meets'],
-  ['splashed', 'IP54', 'meets'],
-  ['splashed', 'IP63', 'fails'],
-  ['splashed', 'mated', 'cannot tell'],
-  ['washed down', 'IP68 (mated)', 'fails'],
-  ['washed down', 'IP67 integral cable', 'fails'],
-  ['washed down', 'IP68 moulded cable', 'meets'],
-  ['washed down', 'IP65', 'fails'],
-  ['immersed', 'hermetic, hardline', 'meets'],
-  ['immersed', 'IP68 (10 m, continuous)', 'meets'],
-])('sealing: a %s place and %s %s', (exposure, sealing, outcome) => {
-  const chain = { transducer: changed(transducer('ACC-100'), { sealing }) };
-  expect(outcomesOf('chain/sealing', { chain, point: point({}, { around: { exposure } }) })).toEqual([outcome]);
-});
