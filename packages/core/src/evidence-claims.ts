@@ -8,6 +8,8 @@ import { windowNames } from './signal/index.ts';
 import { distributions } from './uncertainty/distribution/distributions.ts';
 import { wiringRules } from './wiring/index.ts';
 
+// Longer than most files: one list, read against the lists of kinds and rules as a whole.
+
 /**
  * Who holds which kind against what. A claim names the test and words that stand there; a test looks whether they do.
  * That an unknown field never makes a pass is tried on every kind of a chain, and is not counted here.

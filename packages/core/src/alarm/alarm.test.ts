@@ -33,6 +33,8 @@ import {
   setPoints,
 } from './index.ts';
 
+// Longer than most files: what set points and register are held against stands together, and the list of evidence names this one file.
+
 const policy = quarterAboveBaseline;
 const rms = (value: number): Level => level('velocity', value / 1000, 'rms');
 const band = { low: 2, high: 1000 };

@@ -30,6 +30,8 @@ import {
   wholeMetresDown,
 } from './index.ts';
 
+// Longer than most files: what comparing entity parameters are held against stands together, and the list of evidence names this one file.
+
 test('printed: every worked case of the room, and every working has one', () => {
   for (const evidence of areaEvidence) {
     for (const each of compared(evidence)) expect(each, JSON.stringify(evidence.given)).toMatchObject({ within: true });

@@ -27,6 +27,8 @@ import { rollingBearingFrequencies } from './workings/rolling-bearing-frequencie
 import { toothedLoop } from './workings/toothed-loop.ts';
 import { wormGear } from './workings/worm-gear.ts';
 
+// Longer than most files: one table of printed numbers, a row a line, read against its sources as a whole.
+
 type Row = Readonly<Record<string, string>>;
 
 /** Elements, element diameter, pitch diameter, contact angle. */

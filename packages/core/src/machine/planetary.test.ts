@@ -22,6 +22,8 @@ import { readTrain, type TypedElement } from './reading.ts';
 import { planetaryTrain } from './rules/example-trains.ts';
 import { shaftSpeeds } from './speeds.ts';
 
+// Longer than most files: what planetary stages are held against stands together, and the list of evidence names this one file.
+
 const stored = JSON.parse(
   readFileSync(new URL('../../../../evidence/machine/kinematics.json', import.meta.url), 'utf8'),
 );

@@ -17,6 +17,8 @@ import { planetaryGear } from './workings/planetary-gear.ts';
 import { reciprocatingOrders } from './workings/reciprocating-orders.ts';
 import { toothedLoop } from './workings/toothed-loop.ts';
 
+// Longer than most files: what the rarer elements of a train are held against stands together, and the list of evidence names this one file.
+
 const stored = JSON.parse(
   readFileSync(new URL('../../../../evidence/machine/kinematics.json', import.meta.url), 'utf8'),
 );

@@ -29,6 +29,8 @@ import {
   vectorSum,
 } from './index.ts';
 
+// Longer than most files: what arrangements of probes are held against stands together, and the list of evidence names this one file.
+
 test('printed: every number of reference plant 3 about its probes agrees to its last digit', () => {
   for (const evidence of proximityEvidence) {
     for (const each of compared(evidence)) expect(each, evidence.working.name).toMatchObject({ within: true });

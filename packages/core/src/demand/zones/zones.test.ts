@@ -25,6 +25,8 @@ import {
   zoneWorkings,
 } from './index.ts';
 
+// Longer than most files: what the zone tables are held against stands together, and the list of evidence names this one file.
+
 const table = (name: string): ZoneTable => {
   const found = zoneTables.find((each) => each.name === name);
   if (found === undefined) throw new Error(`no table ${name}`);
