@@ -78,6 +78,16 @@ test('what is not known of a store is asked for, and nothing stands in for it', 
   expect(flowing(outcome)).toContain('ACC-100: lead time, by which its spares are reckoned is not known');
 });
 
+test('where spares cannot be reckoned they read unknown, never none, and the cost is a least one', async () => {
+  const given = two.replace('lead-time: 4 weeks, between-failures: 40 years', 'between-failures: 40 years');
+  const outcome = await run(given);
+  const kept = (outcome.json as { kept: readonly { name: string; spares: number | null }[] }).kept;
+  expect(kept.find(({ name }) => name === 'ACC-100')!.spares).toBeNull();
+  expect(kept.find(({ name }) => name === 'stud')!.spares).toBe(0);
+  expect(flowing(outcome)).toMatch(/ACC-100 1 unknown 0 ≥ 1 ≥ \d+ EUR/);
+  expect(flowing(outcome)).toContain('without what is not known, listed below');
+});
+
 test('two currencies are refused, since no rate of exchange is known', async () => {
   const outcome = await run(two.replace('200 EUR', '200 CHF'));
   expect(outcome.exit).toBe(2);

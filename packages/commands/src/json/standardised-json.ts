@@ -15,7 +15,7 @@ export function standardisedJson({ keeping, plan, prices, substitutes, costNow }
       shelf: keeping.shelf[place],
       rule: type.rule,
       inUse,
-      spares,
+      spares: keeping.sparesUnknown.has(place) ? null : spares,
       inStock: type.inStock,
       toBuy,
       cost,

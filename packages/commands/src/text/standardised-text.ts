@@ -49,10 +49,10 @@ export function standardisedLines(facts: StandardisedFacts, manner: Manner, all:
         plan.kept.map((each) => [
           each.type.rule === 'pinned' ? `${each.type.name} (pinned)` : each.type.name,
           String(each.inUse),
-          String(each.spares),
+          keeping.sparesUnknown.has(each.place) ? 'unknown' : String(each.spares),
           String(each.type.inStock),
-          String(each.toBuy),
-          money(each.cost),
+          atLeast(String(each.toBuy), keeping.sparesUnknown.has(each.place)),
+          atLeast(money(each.cost), keeping.sparesUnknown.has(each.place)),
         ]),
         manner.width,
         '  ',
@@ -86,8 +86,14 @@ function moneyIn({ keeping: { currency } }: StandardisedFacts, { showing }: Mann
   return (amount: number) => showMoney({ amount, currency }, showing.decimal);
 }
 
-function proofText({ plan }: StandardisedFacts, money: (amount: number) => string): string {
-  const total = `In all ${money(plan.cost)} with ${counted(plan.kept.length, 'part number')}.`;
+/** A number from which something unknown is left out. */
+function atLeast(text: string, leavesOut: boolean): string {
+  return leavesOut ? `≥ ${text}` : text;
+}
+
+function proofText({ plan, keeping }: StandardisedFacts, money: (amount: number) => string): string {
+  const open = keeping.missing.length > 0 ? ' without what is not known, listed below,' : '';
+  const total = `In all ${money(plan.cost)}${open} with ${counted(plan.kept.length, 'part number')}.`;
   if (plan.proof.by === 'shares') {
     return `${total} No choice costs less: the fixed costs shared out among the points that could cause them add up to it.`;
   }

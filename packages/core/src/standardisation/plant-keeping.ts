@@ -34,8 +34,10 @@ export interface PlantKeeping {
   readonly shelf: readonly StoreShelf[];
   /** Candidates of the plant without a price in the store: they are not chosen, which the price may change. */
   readonly unpriced: readonly string[];
-  /** What the store leaves open. */
+  /** What the store leaves open; what it costs is then at least what is told. */
   readonly missing: readonly Missing[];
+  /** Places of the types whose spares cannot be reckoned; none are counted in their cost. */
+  readonly sparesUnknown: ReadonlySet<number>;
   /** Points without a stated way to their input, or without a target: nothing can be chosen there. */
   readonly aside: readonly string[];
 }
@@ -47,7 +49,7 @@ export interface PlantKeeping {
 export function plantKeeping(design: Design, store: Store, step: (point: string) => void = () => {}): PlantKeeping {
   const missing: Missing[] = [];
   const head = headOf(store, missing);
-  const { types, shelf, fitting, place } = typesOf(store, head, missing);
+  const { types, shelf, fitting, place, sparesUnknown } = typesOf(store, head, missing);
   const byKey = new Map<string, { points: DesignedPoint[]; rows: readonly ShortlistRow[] }>();
   const aside: string[] = [];
   for (const machine of design.machines) {
@@ -108,6 +110,7 @@ export function plantKeeping(design: Design, store: Store, step: (point: string)
     shelf,
     unpriced: [...unpriced].sort(),
     missing,
+    sparesUnknown,
     aside,
   };
 }
@@ -140,14 +143,15 @@ function typesOf(store: Store, head: Head, missing: Missing[]) {
   const shelf: StoreShelf[] = [];
   const fitting: number[] = [];
   const place = new Map<string, number>();
+  const sparesUnknown = new Set<number>();
   for (const each of Object.keys(store.parts) as StoreShelf[]) {
     for (const part of store.parts[each]) {
       const { name, values } = part;
       const price = valueIfStated(values.price);
-      if (price === undefined) {
-        missing.push({ of: name, what: 'price of one piece' });
-        continue;
-      }
+      // It is then told with the others that have none, where it would meet a point.
+      if (price === undefined) continue;
+      const failures = failuresOf(part, missing);
+      if (failures === undefined || head.serviceLevel === 0) sparesUnknown.add(types.length);
       place.set(`${each}/${name}`, types.length);
       shelf.push(each);
       fitting.push(valueIfStated<Money>(values.fitting)?.amount ?? 0);
@@ -155,23 +159,23 @@ function typesOf(store: Store, head: Head, missing: Missing[]) {
         name,
         price: price.amount,
         keeping: head.keeping,
-        failuresPerLeadTime: failuresOf(part, missing),
+        failuresPerLeadTime: failures ?? 0,
         inStock: valueIfStated<number>(values.inStock) ?? 0,
         rule: valueIfStated<KeepingRule>(values.rule) ?? 'free',
       });
     }
   }
-  return { types, shelf, fitting, place };
+  return { types, shelf, fitting, place, sparesUnknown };
 }
 
-/** Lead time over time between failures; none, and said so, where either is not known. */
-function failuresOf({ name, values }: StorePart, missing: Missing[]): number {
+/** Lead time over time between failures; not known, and said so, where either is not. */
+function failuresOf({ name, values }: StorePart, missing: Missing[]): number | undefined {
   const leadTime = valueIfStated(values.leadTime);
   const between = valueIfStated(values.betweenFailures);
   if (leadTime === undefined) missing.push({ of: name, what: 'lead time, by which its spares are reckoned' });
   if (between === undefined)
     missing.push({ of: name, what: 'time between failures, by which its spares are reckoned' });
-  return leadTime === undefined || between === undefined ? 0 : leadTime / between;
+  return leadTime === undefined || between === undefined ? undefined : leadTime / between;
 }
 
 /** Equal for points whose candidates are judged alike: all but the names of the point and its machine. */

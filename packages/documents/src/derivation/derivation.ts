@@ -48,19 +48,22 @@ const plenty = 60;
 export function marginDerivation(judged: Judged, limit: string, found: string): readonly Derivation[] {
   const { margin } = judged.judgement;
   if (margin === undefined) return [];
+  // An error has a sign, and its limit holds against its size.
+  const signed = /^[−-]/.test(found);
+  const [named, size] = signed ? ['|found|', `|${found}|`] : ['found', found];
   if (margin >= plenty) {
     return [
       {
-        formula: `margin = min(20 · lg(limit / found), ${plenty} dB)`,
-        substituted: `margin = min(20 · lg(${limit} / ${found}), ${plenty} dB) = ${showDecibels(margin)}`,
+        formula: `margin = min(20 · lg(limit / ${named}), ${plenty} dB)`,
+        substituted: `margin = min(20 · lg(${limit} / ${size}), ${plenty} dB) = ${showDecibels(margin)}`,
         notes: [`beyond ${plenty} dB a margin says no more than plenty`],
       },
     ];
   }
   return [
     {
-      formula: 'margin = 20 · lg(limit / found)',
-      substituted: `margin = 20 · lg(${limit} / ${found}) = ${showDecibels(margin)}`,
+      formula: `margin = 20 · lg(limit / ${named})`,
+      substituted: `margin = 20 · lg(${limit} / ${size}) = ${showDecibels(margin)}`,
     },
   ];
 }
