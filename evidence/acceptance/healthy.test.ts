@@ -23,11 +23,11 @@ test('there are points to be recorded', () => {
   expect(places.length).toBeGreaterThanOrEqual(6);
 });
 
-test.each(
-  places.flatMap((place, index) => (index === 0 ? [1, 2, 3] : [1]).map((seed) => [place.name, seed, place] as const)),
-)(
-  'law: a healthy record of %s raises no fault, seed %i',
-  (_name, seed, place) => {
+// Many draws of fewer chains are counted by the campaign of rates; here every point of every example stands once.
+test.each(places.map((place) => [place.name, place] as const))(
+  'law: a healthy record of %s raises no fault',
+  (_name, place) => {
+    const seed = 1;
     const speed = speedOf(place.machine, place.point);
     const casing = place.point.appraisal!.prediction.chain.transducer.reference === 'casing';
     const run = rehearsed(place, {
